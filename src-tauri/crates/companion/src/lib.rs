@@ -1,0 +1,1 @@
+//! The use cases: everything a screen may ask, whatever the shell.

@@ -1,0 +1,1 @@
+//! The trade: quantities, lawn, kit, product, plan, checks and the visit. Pure.

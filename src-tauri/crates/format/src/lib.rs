@@ -1,0 +1,1 @@
+//! What is written and sent: versioned rows, event payloads, the record.

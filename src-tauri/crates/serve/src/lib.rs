@@ -1,0 +1,1 @@
+//! The use cases over loopback HTTP, for browser tests and the office page.

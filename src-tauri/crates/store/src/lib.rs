@@ -1,0 +1,1 @@
+//! The local SQLite file: opening, migrations, journal, register, drafts.

@@ -1,0 +1,3 @@
+//! The shell.
+
+fn main() {}

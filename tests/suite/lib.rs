@@ -1,0 +1,1 @@
+//! What the checks share: the published values and how each one is held against `core`.

@@ -1,0 +1,1 @@
+//! Drives the real window through WebKitWebDriver, as a person would.

@@ -1,0 +1,3 @@
+//! The verbs of the house.
+
+fn main() {}
