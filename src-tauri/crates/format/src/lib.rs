@@ -1,1 +1,6 @@
 //! What is written and sent: versioned rows, event payloads, the record.
+
+pub mod chain;
+pub mod journal;
+pub mod private;
+pub mod register;
