@@ -1,3 +1,79 @@
-//! The verbs of the house.
+//! `cargo xtask VERB`: reads the verb, runs it, and leaves nothing running behind it.
 
-fn main() {}
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use xtask::set_up::Wants;
+use xtask::{checks, children, set_up, test};
+
+/// The verbs of the house. Each installs what it needs first and can be stopped at any time with
+/// Ctrl-C: nothing it started is left running.
+#[derive(Parser)]
+#[command(
+    name = "cargo xtask",
+    bin_name = "cargo xtask",
+    arg_required_else_help = true
+)]
+struct Arguments {
+    #[command(subcommand)]
+    verb: Verb,
+}
+
+#[derive(Subcommand)]
+enum Verb {
+    /// Install what is missing and build the user interface; every other verb does this first.
+    ///
+    /// On Debian and Ubuntu missing system packages are installed by name, as root or through sudo,
+    /// after saying what each is for. Elsewhere the list is printed and the verb stops. Node 20 or
+    /// newer must be there already.
+    SetUp,
+    /// Run every check. This is what continuous integration runs.
+    ///
+    /// Prints the seconds each lane took; a lane that cannot run fails. The last line counts the
+    /// tests: `N passed, N failed`.
+    Test {
+        /// How much to run.
+        #[arg(value_enum, default_value_t = Width::Ci)]
+        width: Width,
+    },
+    /// Hold our figures against the published ones.
+    ///
+    /// One line a check: topic, our value, the published one, tolerance, source, kind and verdict.
+    /// The last line reads `N checks, N passed`; any failure gives a non-zero exit code.
+    Checks,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Width {
+    /// Format, lints and unit tests: for while you work.
+    Quick,
+    /// Everything: also browser tests and the real window.
+    Ci,
+    /// Everything, with many more cases in property and crash tests.
+    Long,
+}
+
+fn run(verb: &Verb) -> Result<(), String> {
+    match verb {
+        Verb::SetUp => set_up::set_up(Wants::Driving),
+        Verb::Test { width } => test::test(match width {
+            Width::Quick => test::Width::Quick,
+            Width::Ci => test::Width::Ci,
+            Width::Long => test::Width::Long,
+        }),
+        Verb::Checks => checks::checks(),
+    }
+}
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let outcome = children::keep_house().and_then(|()| run(&arguments.verb));
+    children::sweep();
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("\n{why}");
+            ExitCode::FAILURE
+        }
+    }
+}
