@@ -1,0 +1,366 @@
+//! Everything a screen may ask, and everything it may be told.
+//!
+//! There is one door: an `Ask` goes in, an `Answer` of the matching kind comes out, or a `Failure` from a small closed
+//! set of codes. Asking twice is harmless: whoever makes an entry names its id, and every act carries a command id.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::figures::{FieldProblem, Said, Typed};
+use super::record::RecordView;
+use super::register::{
+    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, LawnInput, LawnView, OperatorInput,
+    ProductInput, ProductView,
+};
+use super::visit::{Act, PlanChoice, PlanView, VisitView};
+
+/// A question or a request.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "ask", rename_all = "snake_case")]
+pub enum Ask {
+    /// The first screen.
+    Home,
+    /// Put a damaged file aside and start a new one.
+    PutAsideDamaged,
+    /// The operator.
+    Operator,
+    /// Keep the operator.
+    SaveOperator {
+        /// The form.
+        input: OperatorInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// All clients.
+    Clients,
+    /// Keep a client.
+    SaveClient {
+        /// Its id, made by whoever makes the entry.
+        client_id: String,
+        /// The form.
+        input: ClientInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// What the trade makes of a lawn while it is typed.
+    PreviewLawn {
+        /// The form.
+        input: LawnInput,
+    },
+    /// A lawn kept.
+    Lawn {
+        /// Which.
+        lawn_id: String,
+    },
+    /// Keep a lawn.
+    SaveLawn {
+        /// Its id.
+        lawn_id: String,
+        /// The form.
+        input: LawnInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// What the trade makes of a label while it is typed.
+    PreviewProduct {
+        /// The form.
+        input: ProductInput,
+    },
+    /// All products.
+    Products,
+    /// A product kept.
+    Product {
+        /// Which.
+        product_id: String,
+    },
+    /// Keep a product: a new version of its label.
+    SaveProduct {
+        /// Its id.
+        product_id: String,
+        /// The id of this label version.
+        label_id: String,
+        /// The form.
+        input: ProductInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// What the trade makes of a kit while it is typed.
+    PreviewKit {
+        /// The form.
+        input: KitInput,
+    },
+    /// All kits.
+    Kits,
+    /// A kit kept.
+    Kit {
+        /// Which.
+        kit_id: String,
+    },
+    /// Keep a kit.
+    SaveKit {
+        /// Its id.
+        kit_id: String,
+        /// The form.
+        input: KitInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// What the trade makes of a calibration while it is typed.
+    PreviewCalibration {
+        /// The kit.
+        kit_id: String,
+        /// The form.
+        input: CalibrationInput,
+    },
+    /// Keep a calibration: it becomes the kit's current one.
+    SaveCalibration {
+        /// The kit.
+        kit_id: String,
+        /// The id of this calibration.
+        calibration_id: String,
+        /// The form.
+        input: CalibrationInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// Open a visit to a lawn.
+    OpenVisit {
+        /// Its id.
+        visit_id: String,
+        /// The command's id: a retry answers as the first time did.
+        command_id: String,
+        /// The lawn.
+        lawn_id: String,
+    },
+    /// A visit as it stands.
+    Visit {
+        /// Which.
+        visit_id: String,
+    },
+    /// What a plan would be.
+    PreviewPlan {
+        /// The visit.
+        visit_id: String,
+        /// The choice.
+        choice: PlanChoice,
+    },
+    /// Do something in a visit.
+    Act {
+        /// Which.
+        visit_id: String,
+        /// The command's id: a retry answers as the first time did.
+        command_id: String,
+        /// The state the screen saw.
+        expected_seq: u32,
+        /// What is done.
+        act: Act,
+    },
+    /// A visit's record.
+    Record {
+        /// Which.
+        visit_id: String,
+    },
+    /// What to do when something goes wrong; in a visit, with its product's words.
+    Emergency {
+        /// The visit, if one is open.
+        visit_id: Option<String>,
+    },
+    /// Keep a half-typed form.
+    PutDraft {
+        /// Its key, such as `lawn:ID`.
+        key: String,
+        /// The form as JSON text.
+        body: String,
+    },
+    /// A half-typed form.
+    Draft {
+        /// Its key.
+        key: String,
+    },
+    /// Throw a half-typed form away, on the operator's word.
+    ClearDraft {
+        /// Its key.
+        key: String,
+    },
+}
+
+/// An entry of a list.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Kept<T: TS> {
+    /// Its id.
+    pub id: String,
+    /// What is kept.
+    pub entry: T,
+}
+
+/// A lawn on the first screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct LawnLine {
+    /// The lawn.
+    pub lawn_id: String,
+    /// Its name.
+    pub name: String,
+    /// The client's name.
+    pub client: Option<String>,
+    /// The client's address.
+    pub address: Option<String>,
+    /// The lawn with its area and drawing.
+    pub view: LawnView,
+    /// The visit under way, if there is one.
+    pub open_visit_id: Option<String>,
+    /// What is being done in it: code of the stage.
+    pub open_stage: Option<String>,
+    /// The last closed visit, as a sentence.
+    pub last: Option<Said>,
+    /// The last closed visit's id.
+    pub last_visit_id: Option<String>,
+    /// Day of the look-back, when one is owed.
+    pub look_back_on: Option<String>,
+    /// Whether it is due today or overdue.
+    pub is_look_back_due: bool,
+    /// Remarks for the next visit, such as its water trim.
+    pub next: Vec<Said>,
+}
+
+/// The first screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct HomeView {
+    /// The operator's name; nothing on the first start.
+    pub operator: Option<String>,
+    /// Today's local date, `YYYY-MM-DD`.
+    pub today: String,
+    /// Lawns: visits under way first, then look-backs due, then by name.
+    pub lawns: Vec<LawnLine>,
+    /// Products kept.
+    pub n_products: u32,
+    /// Kits kept.
+    pub n_kits: u32,
+    /// Kits with a calibration.
+    pub n_calibrated: u32,
+    /// Drafts waiting to be finished: their keys.
+    pub drafts: Vec<String>,
+    /// Something about the file itself: read-only, newer.
+    pub file: Option<Said>,
+    /// Where the data lies.
+    pub data_folder: String,
+}
+
+/// First aid and numbers to ring.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct EmergencyView {
+    /// Whom to ring, as the operator wrote them, a line each.
+    pub contacts: Vec<String>,
+    /// The words of each product that may be in the tank: the visit's one, or all kept.
+    pub products: Vec<EmergencyWords>,
+}
+
+/// A product's first-aid words.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct EmergencyWords {
+    /// The product.
+    pub name: String,
+    /// Its authorisation number, to read out.
+    pub authorisation_number: String,
+    /// Hazard words of the label.
+    pub hazard: String,
+    /// Splash.
+    pub splash: String,
+    /// Spill.
+    pub spill: String,
+    /// Swallowed.
+    pub swallowed: String,
+}
+
+/// What a plan would be, or why there is none.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct PlanPreview {
+    /// The choice as understood.
+    pub choice: PlanChoice,
+    /// The plan.
+    pub plan: Option<Box<PlanView>>,
+    /// Why there is none.
+    pub problems: Vec<FieldProblem>,
+}
+
+/// An answer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "answer", content = "value", rename_all = "snake_case")]
+pub enum Answer {
+    /// The first screen.
+    Home(HomeView),
+    /// The operator.
+    Operator(OperatorInput),
+    /// All clients.
+    Clients(Vec<Kept<ClientInput>>),
+    /// A lawn, kept or previewed.
+    Lawn(LawnView),
+    /// All products.
+    Products(Vec<Kept<ProductView>>),
+    /// A product, kept or previewed.
+    Product(ProductView),
+    /// All kits.
+    Kits(Vec<Kept<KitView>>),
+    /// A kit, kept or previewed.
+    Kit(KitView),
+    /// A calibration, kept or previewed.
+    Calibration(CalibrationView),
+    /// A visit.
+    Visit(Box<VisitView>),
+    /// A plan to look at.
+    Plan(PlanPreview),
+    /// A record.
+    Record(Box<RecordView>),
+    /// What to do when something goes wrong.
+    Emergency(EmergencyView),
+    /// A half-typed form, if there is one.
+    Draft(Option<String>),
+    /// It is done; nothing more to say.
+    Done,
+}
+
+/// The closed set of what can go wrong at the door.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum FailureCode {
+    /// A field is wrong: see `problems`.
+    Refused,
+    /// A check stands in the way: see `said`.
+    Barred,
+    /// The screen saw an older state: ask again and draw that.
+    Stale,
+    /// There is no such thing.
+    NotFound,
+    /// The file is from a newer version, or the visit holds what this version does not know: reading only.
+    ReadOnly,
+    /// The disk is full.
+    NoRoom,
+    /// The file cannot be written.
+    CannotWrite,
+    /// The file is damaged.
+    Damaged,
+    /// Another program holds the file.
+    Busy,
+    /// The request itself makes no sense: a fault of the program.
+    Malformed,
+}
+
+/// What went wrong, and what to do.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Failure {
+    /// Which kind.
+    pub code: FailureCode,
+    /// What to do, in words.
+    pub said: Said,
+    /// Field by field.
+    pub problems: Vec<FieldProblem>,
+    /// Checks that stand in the way.
+    pub checks: Vec<super::figures::CheckView>,
+}
+
+/// Kept so that an empty figure has one spelling in every form.
+impl Typed {
+    /// A figure not typed yet, in the unit a form offers first.
+    pub fn empty(unit: &str) -> Self {
+        Self { text: String::new(), unit: unit.to_owned() }
+    }
+}

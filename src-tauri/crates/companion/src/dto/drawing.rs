@@ -1,0 +1,83 @@
+//! A lawn to scale: rings and lines in metres, x to the right along the front edge, y away from it.
+//!
+//! The screen only scales and turns these; every length and place on it was worked out by the trade.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::figures::Shown;
+
+/// A point: x and y in metres.
+pub type PointM = [f64; 2];
+
+/// How far along a strip is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum StripState {
+    /// Not yet sprayed in this pass.
+    ToDo,
+    /// Being walked.
+    Current,
+    /// Sprayed in this pass.
+    Done,
+    /// Left out on purpose.
+    LeftOut,
+}
+
+/// One strip of the heading that is being drawn.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct StripDrawing {
+    /// Number from the starting side.
+    pub strip: u32,
+    /// Less than a full swath.
+    pub is_narrow: bool,
+    /// How far along it is.
+    pub state: StripState,
+    /// Closed rings of its runs.
+    pub rings: Vec<Vec<PointM>>,
+    /// Walking lines of its runs: from, to, in walking direction for the current pass.
+    pub lines: Vec<[PointM; 2]>,
+    /// Fill that covers it in the current pass, from 1.
+    pub fill: u32,
+}
+
+/// A side with its length, for labelling.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct SideDrawing {
+    /// From here.
+    pub from: PointM,
+    /// To here.
+    pub to: PointM,
+    /// Its length.
+    pub length: Shown,
+    /// What lies beyond it.
+    pub beside: String,
+}
+
+/// What must stay dry.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct DryDrawing {
+    /// `bed`, `pond`, `tree_ring`, `path`, `other` or `margin`.
+    pub what: String,
+    /// Closed rings; the first is the outer one.
+    pub rings: Vec<Vec<PointM>>,
+}
+
+/// The lawn to scale.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Drawing {
+    /// Smallest x and y, then largest x and y, in metres.
+    pub bounds: [f64; 4],
+    /// Rings of the grass; holes follow their outer ring (even-odd fill).
+    pub outline: Vec<Vec<PointM>>,
+    /// No-spray patches and margins.
+    pub dry: Vec<DryDrawing>,
+    /// Sides of the first shape.
+    pub sides: Vec<SideDrawing>,
+    /// Strips, once there is a plan.
+    pub strips: Vec<StripDrawing>,
+    /// Where the marker sticks stand now.
+    pub markers: Vec<PointM>,
+    /// Where the walk begins.
+    pub start: Option<PointM>,
+}

@@ -1,0 +1,11 @@
+//! What crosses the door, in both directions.
+//!
+//! These are promises to a screen, not to the disk: they may change with the screens. The TypeScript beside them is
+//! generated and checked fresh by the test `bindings`.
+
+pub mod ask;
+pub mod drawing;
+pub mod figures;
+pub mod record;
+pub mod register;
+pub mod visit;

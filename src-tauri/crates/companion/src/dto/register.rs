@@ -1,0 +1,295 @@
+//! What is written down once and used on every visit: the operator, clients, lawns, products, kits, calibrations.
+//!
+//! Each `…Input` is a form as typed, kept whole; each `…View` is the form with what the trade makes of it. A preview
+//! and a saved entry are the same view, so that a screen shows while typing what it will show afterwards.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::drawing::Drawing;
+use super::figures::{CheckView, FieldProblem, Said, Shown, Typed};
+
+/// The person who sprays and signs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct OperatorInput {
+    /// Name as it stands on the certificate.
+    pub name: String,
+    /// Certificate or licence number.
+    pub certificate: String,
+    /// The firm, if any.
+    pub firm: String,
+    /// Whom to ring when something goes wrong: name and number, as the operator wrote them, a line each.
+    pub emergency_contacts: String,
+}
+
+/// A client: personal, erasable.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct ClientInput {
+    /// Name.
+    pub name: String,
+    /// Address of the lawn.
+    pub address: String,
+    /// Telephone.
+    pub phone: String,
+}
+
+/// The form of a part of a lawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS, Default)]
+#[serde(rename_all = "snake_case")]
+pub enum ShapeKind {
+    /// `width` across the front, `length` away from it.
+    #[default]
+    Rectangle,
+    /// Three taped sides: `a` along the front, `b` on the right, `c` on the left.
+    Triangle,
+    /// `diameter`.
+    Circle,
+    /// `radius` and `angle`.
+    PartCircle,
+}
+
+/// One shape, added to the lawn or taken out of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct PartInput {
+    /// Which shape.
+    pub shape: ShapeKind,
+    /// `bed`, `pond`, `tree_ring`, `path` or `other` when it is taken out; nothing when it is grass.
+    pub taken_out: Option<String>,
+    /// Rectangle: across the front.
+    pub width: Typed,
+    /// Rectangle: away from the front.
+    pub length: Typed,
+    /// Triangle: the side along the front.
+    pub a: Typed,
+    /// Triangle: the right-hand side.
+    pub b: Typed,
+    /// Triangle: the left-hand side.
+    pub c: Typed,
+    /// Circle: all the way across.
+    pub diameter: Typed,
+    /// Part circle: centre to edge.
+    pub radius: Typed,
+    /// Part circle: its opening, in degrees.
+    pub angle: Typed,
+    /// How far right of the first shape's front-left corner it begins; empty: set beside (grass) or in the middle (taken out).
+    pub at_x: Typed,
+    /// How far away from the front edge it begins.
+    pub at_y: Typed,
+}
+
+/// What lies beyond one side of the first shape, and how much is kept dry along it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct SideInput {
+    /// Side of the first shape, counted from 0: front, right, back, left for a rectangle.
+    pub side_idx: u32,
+    /// `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
+    pub beside: String,
+    /// Width kept dry; empty is none (a label's margin to open water is applied all the same).
+    pub margin: Typed,
+}
+
+/// A lawn as measured by tape.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct LawnInput {
+    /// Whose it is.
+    pub client_id: Option<String>,
+    /// What the operator calls it.
+    pub name: String,
+    /// Shapes; the first is the frame: x to the right along the front edge, y away from it.
+    pub parts: Vec<PartInput>,
+    /// What lies beyond its sides.
+    pub sides: Vec<SideInput>,
+    /// How far the area may be off, in per cent, by the operator's own judgement.
+    pub doubt: Typed,
+}
+
+/// A lawn with what the trade makes of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct LawnView {
+    /// The form.
+    pub input: LawnInput,
+    /// What is wrong, field by field; empty when it can be saved.
+    pub problems: Vec<FieldProblem>,
+    /// Area of the grass, when the form stands.
+    pub net_area: Option<Shown>,
+    /// How far it may be off.
+    pub doubt_area: Option<Shown>,
+    /// Each part's own area, in order, where it is possible.
+    pub part_areas: Vec<Option<Shown>>,
+    /// The lawn to scale.
+    pub drawing: Option<Drawing>,
+    /// What was assumed, such as where a bed lies.
+    pub notes: Vec<Said>,
+}
+
+/// A product's label, as the operator copied it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct ProductInput {
+    /// Name on the label.
+    pub name: String,
+    /// `plant_protection`, `fertiliser`, `wetting_agent` or `other`.
+    pub legal_class: String,
+    /// `weeds`, `moss`, `feeding`, `colour`, `water`.
+    pub purposes: Vec<String>,
+    /// `liquid`, `crystals` or `granules`.
+    pub form: String,
+    /// Mass of a litre, for a liquid sold or dosed by mass; empty if not needed.
+    pub density: Typed,
+    /// The label's dose for this use.
+    pub dose: Typed,
+    /// The highest single dose.
+    pub highest_dose: Typed,
+    /// `statutory` or `advisory`.
+    pub highest_dose_tag: String,
+    /// Least water for the visit's passes together.
+    pub water_min: Typed,
+    /// Most water for the visit's passes together.
+    pub water_max: Typed,
+    /// `statutory` or `advisory`.
+    pub water_tag: String,
+    /// Highest concentration if the label states one.
+    pub highest_concentration: Typed,
+    /// Least days between treatments.
+    pub least_days: Typed,
+    /// `statutory` or `advisory`.
+    pub least_days_tag: String,
+    /// Most treatments in a year.
+    pub most_per_year: Typed,
+    /// `statutory` or `advisory`.
+    pub most_per_year_tag: String,
+    /// `calendar` or `rolling`.
+    pub year: String,
+    /// Hours people and animals keep off; empty when the label says "until dry".
+    pub keep_off: Typed,
+    /// The label's words on keeping off.
+    pub keep_off_words: String,
+    /// `free_hours`, `wanted` or `not_stated`.
+    pub rain: String,
+    /// Hours that must stay dry, or within which rain or watering is wanted.
+    pub rain_hours: Typed,
+    /// `statutory` or `advisory`.
+    pub rain_tag: String,
+    /// The label's words on mowing before and after.
+    pub mowing_words: String,
+    /// Protective equipment while handling the concentrate: codes.
+    pub protective_mixing: Vec<String>,
+    /// While spraying.
+    pub protective_spraying: Vec<String>,
+    /// While washing.
+    pub protective_washing: Vec<String>,
+    /// Margin to open water for hand-held work.
+    pub water_margin: Typed,
+    /// Authorisation number, for a plant protection product.
+    pub authorisation_number: String,
+    /// Kills grass: may not be what was last in the sprayer before a lawn.
+    pub kills_grass: bool,
+    /// Contains iron: stains paving and shoes.
+    pub contains_iron: bool,
+    /// First aid for a splash, in the words of the label or the safety sheet.
+    pub splash_words: String,
+    /// What to do about a spill.
+    pub spill_words: String,
+    /// What to do when swallowed.
+    pub swallowed_words: String,
+    /// The label's hazard words.
+    pub hazard_words: String,
+    /// The label's version or date.
+    pub label_version: String,
+    /// Who copied it.
+    pub entered_by: String,
+    /// When, `YYYY-MM-DD`.
+    pub entered_on: String,
+}
+
+/// A product with what the trade makes of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct ProductView {
+    /// The form.
+    pub input: ProductInput,
+    /// What is wrong, field by field.
+    pub problems: Vec<FieldProblem>,
+    /// The dose per m², per 100 m² and per hectare.
+    pub dose_in_units: Vec<Shown>,
+    /// The highest dose in the same three units.
+    pub highest_dose_in_units: Vec<Shown>,
+    /// The water range in mL/m² and L/ha: least, most.
+    pub water_in_units: Vec<Shown>,
+    /// Slips of the pen worth a second look, such as ten times the range.
+    pub notes: Vec<Said>,
+}
+
+/// A sprayer with a nozzle on it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct KitInput {
+    /// What the operator calls it.
+    pub name: String,
+    /// What the tank holds.
+    pub tank: Typed,
+    /// Weight when empty.
+    pub empty_weight: Typed,
+    /// What stays in pump, hose and lance.
+    pub dead_volume: Typed,
+    /// The nozzle, in the operator's words.
+    pub nozzle: String,
+    /// Swath at the working height.
+    pub swath: Typed,
+    /// Smallest step of the measuring jug.
+    pub jug_step: Typed,
+    /// Smallest step of the scales.
+    pub scales_step: Typed,
+    /// `nothing`, `clean_water`, `lawn_product`, `total_herbicide` or `unknown`.
+    pub last_in: String,
+    /// Whether it was cleaned and rinsed since.
+    pub cleaned: bool,
+}
+
+/// A jug test and a timed walk.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct CalibrationInput {
+    /// Caught in the jug.
+    pub jug_volume: Typed,
+    /// In this time.
+    pub jug_time: Typed,
+    /// Walked this far.
+    pub walk_length: Typed,
+    /// In this time.
+    pub walk_time: Typed,
+    /// With this many steps.
+    pub steps: Typed,
+    /// On this day, `YYYY-MM-DD`.
+    pub made_on: String,
+}
+
+/// A calibration with what the trade makes of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct CalibrationView {
+    /// The form.
+    pub input: CalibrationInput,
+    /// What is wrong, field by field.
+    pub problems: Vec<FieldProblem>,
+    /// Flow of the nozzle, L/min.
+    pub flow: Option<Shown>,
+    /// Pace, m/s.
+    pub pace: Option<Shown>,
+    /// Steps a minute.
+    pub steps_per_min: Option<Shown>,
+    /// Mixture per pass, mL/m² and L/ha.
+    pub per_pass: Vec<Shown>,
+    /// Remarks, such as a pace that is hard to keep.
+    pub checks: Vec<CheckView>,
+}
+
+/// A kit with what the trade makes of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct KitView {
+    /// The form.
+    pub input: KitInput,
+    /// What is wrong, field by field.
+    pub problems: Vec<FieldProblem>,
+    /// Its current calibration, if it has one.
+    pub calibration: Option<CalibrationView>,
+    /// Weight on the back when full of water.
+    pub full_weight: Option<Shown>,
+    /// Remarks on the kit itself.
+    pub checks: Vec<CheckView>,
+}
