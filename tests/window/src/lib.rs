@@ -1,1 +1,11 @@
-//! Drives the real window through WebKitWebDriver, as a person would.
+//! Drives the real window through `WebKitWebDriver`, as a person would: finds things by role and
+//! name, clicks, types, waits for what the screen shows, and never looks into the app's insides.
+//!
+//! Each window has a display, a driver and a data folder of its own, so that nothing here can touch
+//! an operator's file or another test's. Waiting is polling with a limit; nothing sleeps and hopes.
+
+#![expect(clippy::disallowed_methods, reason = "the driver works on the world outside: files, processes and the clock")]
+
+pub mod display;
+pub mod trouble;
+pub mod window;

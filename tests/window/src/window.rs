@@ -1,0 +1,406 @@
+//! One real window: its display, its driver, the app with a data folder, and what a person can do.
+//!
+//! The app is found among the driver's descendants by the file it runs, so that a kill reaches the
+//! app and nothing else. The display and driver outlive the app: it can be killed and opened again
+//! on the same folder as often as a test likes. Everything ends when the window is dropped.
+
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+
+use fantoccini::elements::{Element, ElementRef};
+use fantoccini::key::Key;
+use fantoccini::{Client, ClientBuilder};
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::{Value, json};
+use xtask::children::{self, Footing};
+
+use crate::display::{self, Display, Size};
+use crate::trouble::Trouble;
+
+/// How long a person would wait before calling it broken; the machine may be busy.
+const PATIENCE: Duration = Duration::from_secs(20);
+/// How often to look again.
+const LOOK_AGAIN: Duration = Duration::from_millis(40);
+
+/// Collects what the page complains of, from the moment the session stands.
+const LISTEN_FOR_COMPLAINTS: &str = r#"
+    if (!window.complaints) {
+        window.complaints = [];
+        const note = (text) => window.complaints.push(String(text));
+        window.addEventListener("error", (event) => note(event.message));
+        window.addEventListener("unhandledrejection", (event) => note(event.reason));
+        const complain = console.error;
+        console.error = (...words) => { note(words.join(" ")); complain(...words); };
+    }"#;
+
+/// What to open and where.
+#[derive(Clone, Debug)]
+pub struct Setting {
+    /// The app's program.
+    pub app: PathBuf,
+    /// The app's data folder.
+    pub data: PathBuf,
+    /// The screen's size.
+    pub size: Size,
+    /// Dusk instead of daylight.
+    pub dusk: bool,
+}
+
+/// An open window.
+pub struct Window {
+    client: Client,
+    driver: Driver,
+    setting: Setting,
+    // Dropped last: the driver and the app are on it.
+    _display: Display,
+}
+
+struct Driver {
+    process: Child,
+    address: String,
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        if let Ok(pid) = i32::try_from(self.process.id())
+            && let Some(group) = rustix::process::Pid::from_raw(pid)
+        {
+            // The driver's group holds the app too; a group that is gone is as wanted.
+            let _gone = rustix::process::kill_process_group(group, rustix::process::Signal::KILL);
+        }
+        display::end(&mut self.process);
+    }
+}
+
+/// A role and a name, as one would say it: `button "Start pass 1"`.
+fn said(role: &str, name: &str) -> String {
+    format!("{role} \"{name}\"")
+}
+
+impl Window {
+    /// Starts display and driver and opens the app.
+    ///
+    /// # Errors
+    ///
+    /// Says which of them did not come up.
+    pub async fn open(setting: Setting) -> Result<Self, Trouble> {
+        let display = Display::start(setting.size)?;
+        let driver = start_driver(&setting, &display).await?;
+        let client = start_app(&setting.app, &driver.address).await?;
+        Ok(Self { client, driver, setting, _display: display })
+    }
+
+    /// Closes the app as a person closing its window would.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn close(self) -> Result<(), Trouble> {
+        self.client.clone().close().await.map_err(Trouble::while_doing("closing the window"))
+    }
+
+    /// Kills the app with SIGKILL, as a phone that dies, and waits until it is gone.
+    ///
+    /// # Errors
+    ///
+    /// Says that the app was not running or did not go.
+    pub async fn kill(&self) -> Result<(), Trouble> {
+        let pid = self.app_pid()?;
+        rustix::process::kill_process(pid, rustix::process::Signal::KILL)
+            .map_err(|why| Trouble::Process(format!("could not kill the app: {why}")))?;
+        let killed_at = Instant::now();
+        while self.app_pid().is_ok() {
+            if killed_at.elapsed() > PATIENCE {
+                return Err(Trouble::Process("the app outlived SIGKILL".to_owned()));
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        Ok(())
+    }
+
+    /// Opens the app again on the same data folder after [`Window::kill`].
+    ///
+    /// # Errors
+    ///
+    /// Says that the window did not open.
+    pub async fn reopen(&mut self) -> Result<(), Trouble> {
+        // The driver must forget the dead session before it grants a new one; that the session is
+        // invalid by now is what was meant to happen.
+        let _forgotten = self.client.clone().close().await;
+        self.client = start_app(&self.setting.app, &self.driver.address).await?;
+        Ok(())
+    }
+
+    fn app_pid(&self) -> Result<rustix::process::Pid, Trouble> {
+        let app = std::fs::canonicalize(&self.setting.app).map_err(Trouble::with_file(&self.setting.app))?;
+        children::descendants()
+            .into_iter()
+            .filter(|pid| std::fs::read_link(format!("/proc/{pid}/exe")).is_ok_and(|running| running == app))
+            .filter(|pid| environment_names(*pid, &self.setting.data))
+            .find_map(rustix::process::Pid::from_raw)
+            .ok_or_else(|| Trouble::Process("the app is not running".to_owned()))
+    }
+
+    /// Waits for something with this role whose name is exactly this.
+    ///
+    /// # Errors
+    ///
+    /// Says that it did not come, with what the screen shows instead.
+    pub async fn find(&self, role: &str, name: &str) -> Result<Element, Trouble> {
+        self.find_one(role, name, true, Value::Null).await
+    }
+
+    /// Waits for something with this role whose name holds these words.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::find`].
+    pub async fn find_like(&self, role: &str, words: &str) -> Result<Element, Trouble> {
+        self.find_one(role, words, false, Value::Null).await
+    }
+
+    /// As [`Window::find_like`], within something else by role and part of its name.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::find`].
+    pub async fn find_within(&self, around: (&str, &str), role: &str, words: &str) -> Result<Element, Trouble> {
+        self.find_one(role, words, false, json!([around.0, around.1])).await
+    }
+
+    async fn find_one(&self, role: &str, name: &str, exact: bool, within: Value) -> Result<Element, Trouble> {
+        let looked_at = Instant::now();
+        loop {
+            let found = self.locate(json!([role, name, exact, within])).await?;
+            if let Some(first) = found.into_iter().next() {
+                return Ok(first);
+            }
+            if looked_at.elapsed() > PATIENCE {
+                return Err(self.did_not_come(said(role, name)).await);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+    }
+
+    /// Whether something with this role and a name holding these words can be seen just now.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn shows(&self, role: &str, words: &str) -> Result<bool, Trouble> {
+        Ok(!self.locate(json!([role, words, false, null])).await?.is_empty())
+    }
+
+    async fn locate(&self, arguments: Value) -> Result<Vec<Element>, Trouble> {
+        let answer = self.run(include_str!("locate.js"), arguments).await?;
+        let elements = answer.as_array().into_iter().flatten().filter_map(|reference| {
+            let id = reference.as_object()?.values().next()?.as_str()?;
+            Some(Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned())))
+        });
+        Ok(elements.collect())
+    }
+
+    async fn did_not_come(&self, what: String) -> Trouble {
+        let screen = self.outline().await.unwrap_or_else(|why| why.to_string());
+        Trouble::DidNotCome { what, seconds: PATIENCE.as_secs(), screen }
+    }
+
+    /// The roles and names that can be seen, one a line, in the page's order.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn outline(&self) -> Result<String, Trouble> {
+        let lines = self.run(include_str!("locate.js"), json!([null, null, false, null])).await?;
+        let lines: Vec<&str> = lines.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+        Ok(lines.join("\n"))
+    }
+
+    /// Clicks something by role and exact name.
+    ///
+    /// # Errors
+    ///
+    /// Says that it did not come or could not be clicked.
+    pub async fn click(&self, role: &str, name: &str) -> Result<(), Trouble> {
+        let element = self.find(role, name).await?;
+        self.click_on(&element, &said(role, name)).await
+    }
+
+    /// Clicks something by role and words in its name.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::click`].
+    pub async fn click_like(&self, role: &str, words: &str) -> Result<(), Trouble> {
+        let element = self.find_like(role, words).await?;
+        self.click_on(&element, &said(role, words)).await
+    }
+
+    /// Clicks something found before.
+    ///
+    /// # Errors
+    ///
+    /// Says that it could not be clicked.
+    pub async fn click_on(&self, element: &Element, what: &str) -> Result<(), Trouble> {
+        element.click().await.map_err(Trouble::while_doing(format!("clicking {what}")))
+    }
+
+    /// Types into a field by its label, in place of what stood there.
+    ///
+    /// # Errors
+    ///
+    /// Says that the field did not come or would not take the text.
+    pub async fn type_in(&self, label: &str, text: &str) -> Result<(), Trouble> {
+        let field = self.find_like("textbox", label).await?;
+        self.type_in_element(&field, label, text).await
+    }
+
+    /// Types into a field found before, in place of what stood there.
+    ///
+    /// # Errors
+    ///
+    /// Says that the field would not take the text.
+    pub async fn type_in_element(&self, field: &Element, label: &str, text: &str) -> Result<(), Trouble> {
+        let doing = || Trouble::while_doing(format!("typing into \"{label}\""));
+        field.click().await.map_err(doing())?;
+        let select_all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
+        field.send_keys(&select_all).await.map_err(doing())?;
+        field.send_keys(&char::from(Key::Backspace).to_string()).await.map_err(doing())?;
+        field.send_keys(text).await.map_err(doing())
+    }
+
+    /// Presses one key on whatever has the focus, as a clicker does.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn press(&self, key: char) -> Result<(), Trouble> {
+        let doing = || Trouble::while_doing("pressing a key");
+        let focused = self.client.active_element().await.map_err(doing())?;
+        focused.send_keys(&key.to_string()).await.map_err(doing())
+    }
+
+    /// Picks an entry from a list by its words.
+    ///
+    /// # Errors
+    ///
+    /// Says that the list or the entry did not come.
+    pub async fn pick(&self, label: &str, entry: &str) -> Result<(), Trouble> {
+        let list = self.find_like("combobox", label).await?;
+        list.select_by_label(entry).await.map_err(Trouble::while_doing(format!("picking \"{entry}\" from \"{label}\"")))
+    }
+
+    /// Everything the page says, as one text.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn text(&self) -> Result<String, Trouble> {
+        let text = self.run("return document.body ? document.body.innerText : '';", json!([])).await?;
+        Ok(text.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Waits until the page says these words.
+    ///
+    /// # Errors
+    ///
+    /// Says that they did not come, with what the screen shows instead.
+    pub async fn wait_for_words(&self, words: &str) -> Result<(), Trouble> {
+        let looked_at = Instant::now();
+        while !self.text().await?.contains(words) {
+            if looked_at.elapsed() > PATIENCE {
+                return Err(self.did_not_come(format!("the words \"{words}\"")).await);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        Ok(())
+    }
+
+    /// Runs a script in the page. Only for looking: what a person does goes through clicks and keys.
+    ///
+    /// # Errors
+    ///
+    /// Says what the driver answered.
+    pub async fn run(&self, script: &str, arguments: Value) -> Result<Value, Trouble> {
+        let arguments = match arguments {
+            Value::Array(arguments) => arguments,
+            other => vec![other],
+        };
+        self.client.execute(script, arguments).await.map_err(Trouble::while_doing("looking at the page"))
+    }
+
+    /// What the page has complained of since it opened.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn complaints(&self) -> Result<Vec<String>, Trouble> {
+        let list = self.run("return window.complaints || [];", json!([])).await?;
+        Ok(list.as_array().into_iter().flatten().map(ToString::to_string).collect())
+    }
+
+    /// Writes what the window shows to a PNG file.
+    ///
+    /// # Errors
+    ///
+    /// Says that the picture could not be taken or written.
+    pub async fn screenshot(&self, path: &Path) -> Result<(), Trouble> {
+        let png = self.client.screenshot().await.map_err(Trouble::while_doing("taking a picture"))?;
+        std::fs::write(path, png).map_err(Trouble::with_file(path))
+    }
+}
+
+/// Whether a process was started for this data folder: several windows may be open at once.
+fn environment_names(pid: i32, data: &Path) -> bool {
+    let wanted = [b"EVENSWARD_DATA=", data.as_os_str().as_encoded_bytes()].concat();
+    std::fs::read(format!("/proc/{pid}/environ"))
+        .is_ok_and(|all| all.split(|&byte| byte == 0).any(|entry| entry == wanted))
+}
+
+async fn start_driver(setting: &Setting, display: &Display) -> Result<Driver, Trouble> {
+    let port = free_port()?;
+    let mut command = Command::new("WebKitWebDriver");
+    command
+        .arg(format!("--port={port}"))
+        .arg("--host=127.0.0.1")
+        .env("DISPLAY", display.name())
+        .env_remove("WAYLAND_DISPLAY")
+        .env("GDK_BACKEND", "x11")
+        .env("TAURI_WEBVIEW_AUTOMATION", "true")
+        .env("EVENSWARD_DATA", &setting.data)
+        // What the web view keeps for itself must not land in the operator's home.
+        .env("XDG_DATA_HOME", setting.data.join("webview"))
+        .env("XDG_CACHE_HOME", setting.data.join("webview"))
+        .env("GTK_THEME", if setting.dusk { "Adwaita:dark" } else { "Adwaita" })
+        .stdout(Stdio::null());
+    let process = children::start(&mut command, Footing::Apart).map_err(Trouble::Process)?;
+    let driver = Driver { process, address: format!("http://127.0.0.1:{port}") };
+    let started_at = Instant::now();
+    while tokio::net::TcpStream::connect(("127.0.0.1", port)).await.is_err() {
+        if started_at.elapsed() > PATIENCE {
+            return Err(Trouble::Process("WebKitWebDriver does not answer".to_owned()));
+        }
+        tokio::time::sleep(LOOK_AGAIN).await;
+    }
+    Ok(driver)
+}
+
+fn free_port() -> Result<u16, Trouble> {
+    TcpListener::bind(("127.0.0.1", 0))
+        .and_then(|listener| listener.local_addr())
+        .map(|address| address.port())
+        .map_err(|why| Trouble::Process(format!("no free port: {why}")))
+}
+
+async fn start_app(app: &Path, driver: &str) -> Result<Client, Trouble> {
+    let mut wishes = serde_json::Map::new();
+    wishes.insert("webkitgtk:browserOptions".to_owned(), json!({"binary": app, "args": []}));
+    let client = ClientBuilder::new(HttpConnector::new()).capabilities(wishes).connect(driver).await?;
+    client
+        .execute(LISTEN_FOR_COMPLAINTS, Vec::new())
+        .await
+        .map_err(Trouble::while_doing("listening for complaints"))?;
+    Ok(client)
+}
