@@ -379,9 +379,15 @@ mod tests {
         check_fault(3, Fault::EventsChanged, |_, events| {
             events[3].payload.push(' ')
         });
-        check_fault(1, Fault::EventsMissing, |_, events| drop(events.remove(0)));
-        check_fault(2, Fault::Gap, |links, _| drop(links.remove(0)));
-        check_fault(3, Fault::Gap, |links, _| drop(links.remove(1)));
+        check_fault(1, Fault::EventsMissing, |_, events| {
+            events.retain(|event| event.visit_id != Uuid::from_u128(10) || event.seq != 1)
+        });
+        check_fault(2, Fault::Gap, |links, _| {
+            links.retain(|link| link.position != 1)
+        });
+        check_fault(3, Fault::Gap, |links, _| {
+            links.retain(|link| link.position != 2)
+        });
         check_fault(1, Fault::Link, |links, _| links[0].hash = Digest([9; 32]));
         check_fault(2, Fault::Previous, |links, _| {
             links[1].previous = Digest([9; 32])

@@ -1,0 +1,4 @@
+-- One label version or calibration.
+SELECT entry_id, kind, of_id, made_utc_ms, device_id, body
+FROM immutable_entry
+WHERE entry_id = ?1;

@@ -1,0 +1,6 @@
+-- The visits that are not closed, the earliest first.
+SELECT visit_id, lawn_id, client_id, product_id, kit_id, device_id, stage, last_seq,
+    opened_utc_ms, changed_utc_ms, closed_utc_ms, look_back_on, summary
+FROM visit
+WHERE closed_utc_ms IS NULL
+ORDER BY opened_utc_ms, visit_id;
