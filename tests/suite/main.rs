@@ -1,1 +1,12 @@
 //! The one integration binary.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::disallowed_methods,
+    reason = "a test fails by panicking, and the tests work on the world outside"
+)]
+
+mod tidy;

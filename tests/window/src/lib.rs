@@ -6,6 +6,8 @@
 
 #![expect(clippy::disallowed_methods, reason = "the driver works on the world outside: files, processes and the clock")]
 
+pub mod cases;
 pub mod display;
+pub mod start;
 pub mod trouble;
 pub mod window;

@@ -83,13 +83,15 @@ for (const root of roots) {
   for (const element of root.querySelectorAll("*")) {
     if (!matches(element, wantedRole, wantedName)) continue;
     const target = touched(element);
-    if (target && !found.includes(target)) found.push(target);
+    if (target && !found.includes(target)) found.push(wantedRole === null ? element : target);
   }
 }
 if (wantedRole === null) {
   // Asked for the whole screen: what can be seen, in order, for a person to read.
-  return found.filter((e) => roleOf(e) && roleOf(e) !== "listitem" && roleOf(e) !== "main").map((e) => {
-    const value = e.value && e.tagName !== "BUTTON" ? ` = ${e.value}` : "";
+  const told = found.filter((e) => !["", "listitem", "main"].includes(roleOf(e)));
+  return told.map((e) => {
+    const ticked = e.type === "checkbox" || e.type === "radio";
+    const value = ticked ? (e.checked ? " (chosen)" : "") : e.value && e.tagName !== "BUTTON" ? ` = ${e.value}` : "";
     return `  ${roleOf(e)} "${nameOf(e)}"${value}${e.disabled ? " (disabled)" : ""}`;
   });
 }

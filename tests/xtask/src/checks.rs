@@ -11,14 +11,6 @@ use crate::{children, place};
 ///
 /// Says that it could not be built, or that a check failed.
 pub fn checks() -> Result<(), String> {
-    children::run(place::cargo().args([
-        "build",
-        "--package",
-        "evensward-tests",
-        "--bin",
-        "checks",
-    ]))?;
-    children::run(&mut std::process::Command::new(place::program(
-        "debug", "checks",
-    )?))
+    children::run(place::cargo().args(["build", "--package", "evensward-tests", "--bin", "checks"]))?;
+    children::run(&mut std::process::Command::new(place::program("debug", "checks")?))
 }

@@ -14,7 +14,7 @@ use std::process::{Child, Command, ExitStatus, Stdio};
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
-use rustix::process::{Pid, Signal, getpid, kill_process, kill_process_group};
+use rustix::process::{Pid, Signal, WaitOptions, getpid, kill_process, kill_process_group};
 use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
 use signal_hook::iterator::Signals;
 
@@ -35,8 +35,8 @@ pub fn keep_house() -> Result<(), String> {
     #[cfg(target_os = "linux")]
     rustix::process::set_child_subreaper(Some(getpid()))
         .map_err(|why| format!("could not adopt the processes started below: {why}"))?;
-    let mut signals = Signals::new([SIGINT, SIGTERM, SIGHUP])
-        .map_err(|why| format!("could not watch for Ctrl-C: {why}"))?;
+    let mut signals =
+        Signals::new([SIGINT, SIGTERM, SIGHUP]).map_err(|why| format!("could not watch for Ctrl-C: {why}"))?;
     std::thread::spawn(move || {
         if let Some(signal) = signals.forever().next() {
             eprintln!("\nStopped: ending everything that was started.");
@@ -49,11 +49,7 @@ pub fn keep_house() -> Result<(), String> {
 
 /// Ends every process below this one and starts none any more. Returns how many had to be ended.
 pub fn sweep() -> usize {
-    let groups = GROUPS
-        .lock()
-        .unwrap_or_else(PoisonError::into_inner)
-        .take()
-        .unwrap_or_default();
+    let groups = GROUPS.lock().unwrap_or_else(PoisonError::into_inner).take().unwrap_or_default();
     let n_left = descendants().len();
     for &group in &groups {
         if let Some(group) = Pid::from_raw(group) {
@@ -66,6 +62,8 @@ pub fn sweep() -> usize {
     loop {
         let left = descendants();
         if left.is_empty() {
+            // Adopted orphans that have ended are taken leave of, so that no zombie is handed on.
+            while let Ok(Some(_)) = rustix::process::wait(WaitOptions::NOHANG) {}
             return n_left;
         }
         if asked_at.elapsed() > GRACE {
@@ -88,11 +86,7 @@ pub fn descendants() -> Vec<i32> {
     let mut children_of: BTreeMap<i32, Vec<(i32, bool)>> = BTreeMap::new();
     let entries = std::fs::read_dir("/proc").into_iter().flatten().flatten();
     for entry in entries {
-        let Some(pid) = entry
-            .file_name()
-            .to_str()
-            .and_then(|name| name.parse().ok())
-        else {
+        let Some(pid) = entry.file_name().to_str().and_then(|name| name.parse().ok()) else {
             continue;
         };
         let Ok(stat) = std::fs::read_to_string(entry.path().join("stat")) else {
@@ -138,17 +132,12 @@ pub enum Footing {
 pub fn start(command: &mut Command, footing: Footing) -> Result<Child, String> {
     let mut groups = GROUPS.lock().unwrap_or_else(PoisonError::into_inner);
     let Some(groups) = groups.as_mut() else {
-        return Err(format!(
-            "not starting {}: everything is being ended",
-            named(command)
-        ));
+        return Err(format!("not starting {}: everything is being ended", named(command)));
     };
     if footing == Footing::Apart {
         command.process_group(0).stdin(Stdio::null());
     }
-    let child = command
-        .spawn()
-        .map_err(|why| format!("could not start {}: {why}", named(command)))?;
+    let child = command.spawn().map_err(|why| format!("could not start {}: {why}", named(command)))?;
     if footing == Footing::Apart
         && let Ok(pid) = i32::try_from(child.id())
     {
@@ -189,8 +178,7 @@ pub fn run_and_read(command: &mut Command) -> Result<(String, Result<(), String>
     let mut text = String::new();
     if let Some(stdout) = child.stdout.take() {
         for line in BufReader::new(stdout).split(b'\n') {
-            let line =
-                line.map_err(|why| format!("lost the output of {}: {why}", named(command)))?;
+            let line = line.map_err(|why| format!("lost the output of {}: {why}", named(command)))?;
             let line = String::from_utf8_lossy(&line);
             println!("{line}");
             // Writing to a String cannot fail.
@@ -228,21 +216,13 @@ fn wait(child: &mut Child, command: &Command) -> Result<ExitStatus, String> {
 /// A child that ended because of the sweep has not failed: the thread that sweeps ends the program,
 /// so this one must not go on to complain or to start the next thing.
 fn yield_to_the_sweep() {
-    while GROUPS
-        .lock()
-        .unwrap_or_else(PoisonError::into_inner)
-        .is_none()
-    {
+    while GROUPS.lock().unwrap_or_else(PoisonError::into_inner).is_none() {
         std::thread::park();
     }
 }
 
 fn succeeded(status: ExitStatus, command: &Command) -> Result<(), String> {
-    if status.success() {
-        Ok(())
-    } else {
-        Err(format!("{} ended with {status}", named(command)))
-    }
+    if status.success() { Ok(()) } else { Err(format!("{} ended with {status}", named(command))) }
 }
 
 /// The command as one would type it, for messages.
@@ -270,8 +250,7 @@ mod tests {
             return;
         };
         keep_house().unwrap();
-        let script =
-            format!("setsid sh -c 'trap \"\" TERM; : {marker}; while :; do sleep 1; done' & wait");
+        let script = format!("setsid sh -c 'trap \"\" TERM; : {marker}; while :; do sleep 1; done' & wait");
         run(Command::new("sh").args(["-c", &script])).unwrap();
     }
 
@@ -286,11 +265,7 @@ mod tests {
 
     fn stopped_by(signal: Signal, marker: &str) {
         let mut verb = Command::new(std::env::current_exe().unwrap())
-            .args([
-                "--exact",
-                "children::tests::the_verb_that_is_stopped",
-                "--nocapture",
-            ])
+            .args(["--exact", "children::tests::the_verb_that_is_stopped", "--nocapture"])
             .env(PLAY_THE_VERB, marker)
             .stdout(Stdio::null())
             .stderr(Stdio::null())
@@ -299,10 +274,7 @@ mod tests {
         let started_at = Instant::now();
         // The plain case first: without a signal the far process does run.
         while with_marker(&format!(": {marker}; while")).len() < 2 {
-            assert!(
-                started_at.elapsed() < Duration::from_secs(20),
-                "the verb started nothing"
-            );
+            assert!(started_at.elapsed() < Duration::from_secs(20), "the verb started nothing");
             std::thread::sleep(LOOK_AGAIN);
         }
         kill_process(Pid::from_child(&verb), signal).unwrap();
@@ -329,8 +301,7 @@ mod tests {
 
     #[test]
     fn output_is_handed_back_even_when_the_process_fails() {
-        let (text, end) =
-            run_and_read(Command::new("sh").args(["-c", "echo said; exit 1"])).unwrap();
+        let (text, end) = run_and_read(Command::new("sh").args(["-c", "echo said; exit 1"])).unwrap();
         assert_eq!(text, "said\n");
         assert!(end.is_err());
     }

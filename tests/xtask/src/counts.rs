@@ -40,10 +40,7 @@ pub fn of_cargo(text: &str) -> Option<Count> {
 pub fn of_plain_line(text: &str) -> Option<Count> {
     total(text.lines().filter_map(|line| {
         let (passed, failed) = line.trim().split_once(" passed, ")?;
-        Some(Count {
-            n_passed: passed.parse().ok()?,
-            n_failed: failed.strip_suffix(" failed")?.parse().ok()?,
-        })
+        Some(Count { n_passed: passed.parse().ok()?, n_failed: failed.strip_suffix(" failed")?.parse().ok()? })
     }))
 }
 
@@ -85,13 +82,7 @@ mod tests {
         let text = "running 2 tests\n\
             test result: ok. 2 passed; 0 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.00s\n\
             \u{1b}[31mtest result: FAILED. 3 passed; 1 failed; 0 ignored; 0 measured; 0 filtered out\n";
-        assert_eq!(
-            of_cargo(text),
-            Some(Count {
-                n_passed: 5,
-                n_failed: 1
-            })
-        );
+        assert_eq!(of_cargo(text), Some(Count { n_passed: 5, n_failed: 1 }));
     }
 
     #[test]
@@ -105,24 +96,12 @@ mod tests {
         let report = serde_json::json!({
             "numPassedTests": 4, "numFailedTests": 0, "numFailedTestSuites": 1
         });
-        assert_eq!(
-            of_vitest(&report),
-            Some(Count {
-                n_passed: 4,
-                n_failed: 1
-            })
-        );
+        assert_eq!(of_vitest(&report), Some(Count { n_passed: 4, n_failed: 1 }));
     }
 
     #[test]
     fn a_flaky_browser_test_counts_as_failed() {
         let report = serde_json::json!({"stats": {"expected": 7, "unexpected": 1, "flaky": 1}});
-        assert_eq!(
-            of_playwright(&report),
-            Some(Count {
-                n_passed: 7,
-                n_failed: 2
-            })
-        );
+        assert_eq!(of_playwright(&report), Some(Count { n_passed: 7, n_failed: 2 }));
     }
 }

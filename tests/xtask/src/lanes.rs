@@ -45,11 +45,7 @@ impl Lanes {
             Ok(()) => println!("== {name}: passed in {seconds:.1} s"),
             Err(why) => println!("== {name}: FAILED in {seconds:.1} s\n{why}"),
         }
-        self.lanes.push(Lane {
-            name,
-            seconds,
-            outcome,
-        });
+        self.lanes.push(Lane { name, seconds, outcome });
         passed
     }
 
@@ -62,10 +58,7 @@ impl Lanes {
     pub fn sum_up(self) -> Result<(), String> {
         let mut total = Count::default();
         let mut red = Vec::new();
-        println!(
-            "\n{:<22} {:>8}  {:>7} {:>7}",
-            "lane", "seconds", "passed", "failed"
-        );
+        println!("\n{:<22} {:>8}  {:>7} {:>7}", "lane", "seconds", "passed", "failed");
         for lane in &self.lanes {
             let mut count = lane.outcome.count.unwrap_or_default();
             if lane.outcome.end.is_err() {
@@ -75,10 +68,7 @@ impl Lanes {
                 red.push(lane.name);
             }
             total += count;
-            println!(
-                "{:<22} {:>8.1}  {:>7} {:>7}",
-                lane.name, lane.seconds, count.n_passed, count.n_failed
-            );
+            println!("{:<22} {:>8.1}  {:>7} {:>7}", lane.name, lane.seconds, count.n_passed, count.n_failed);
         }
         let seconds: f64 = self.lanes.iter().map(|lane| lane.seconds).sum();
         println!("{:<22} {seconds:>8.1}\n", "together");
@@ -86,11 +76,7 @@ impl Lanes {
             println!("failed: {}", red.join(", "));
         }
         println!("{} passed, {} failed", total.n_passed, total.n_failed);
-        if red.is_empty() {
-            Ok(())
-        } else {
-            Err(format!("Not all is well: {}.", red.join(", ")))
-        }
+        if red.is_empty() { Ok(()) } else { Err(format!("Not all is well: {}.", red.join(", "))) }
     }
 }
 
@@ -109,13 +95,7 @@ mod tests {
     #[test]
     fn a_failed_test_fails_its_lane_whatever_the_runner_s_exit_code() {
         let mut lanes = Lanes::default();
-        lanes.lane("odd", || Outcome {
-            count: Some(Count {
-                n_passed: 1,
-                n_failed: 1,
-            }),
-            end: Ok(()),
-        });
+        lanes.lane("odd", || Outcome { count: Some(Count { n_passed: 1, n_failed: 1 }), end: Ok(()) });
         assert!(lanes.sum_up().is_err());
     }
 }

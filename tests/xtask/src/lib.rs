@@ -4,10 +4,7 @@
 //! the app's own crates or on Tauri. What drives the real window is a program of its own
 //! (`tests/window`), which the verbs start as a child. [`children`] and [`place`] are shared with it.
 
-#![expect(
-    clippy::disallowed_methods,
-    reason = "the verbs work on the world outside: files, processes and the clock"
-)]
+#![expect(clippy::disallowed_methods, reason = "the verbs work on the world outside: files, processes and the clock")]
 
 pub mod checks;
 pub mod children;

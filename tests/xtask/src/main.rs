@@ -9,11 +9,7 @@ use xtask::{checks, children, set_up, test};
 /// The verbs of the house. Each installs what it needs first and can be stopped at any time with
 /// Ctrl-C: nothing it started is left running.
 #[derive(Parser)]
-#[command(
-    name = "cargo xtask",
-    bin_name = "cargo xtask",
-    arg_required_else_help = true
-)]
+#[command(name = "cargo xtask", bin_name = "cargo xtask", arg_required_else_help = true)]
 struct Arguments {
     #[command(subcommand)]
     verb: Verb,

@@ -10,12 +10,9 @@ use std::process::Command;
 #[must_use]
 pub fn root() -> PathBuf {
     // Cargo names the package's folder at run time; the one from compile time serves a bare start.
-    let package = std::env::var_os("CARGO_MANIFEST_DIR")
-        .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
-    package
-        .ancestors()
-        .nth(2)
-        .map_or_else(|| package.clone(), Path::to_path_buf)
+    let package =
+        std::env::var_os("CARGO_MANIFEST_DIR").map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
+    package.ancestors().nth(2).map_or_else(|| package.clone(), Path::to_path_buf)
 }
 
 /// The folder of the user interface.
@@ -38,8 +35,7 @@ pub fn left_behind(name: &str) -> PathBuf {
 pub fn emptied(name: &str) -> Result<PathBuf, String> {
     let folder = left_behind(name);
     if folder.exists() {
-        std::fs::remove_dir_all(&folder)
-            .map_err(|why| format!("could not empty {}: {why}", folder.display()))?;
+        std::fs::remove_dir_all(&folder).map_err(|why| format!("could not empty {}: {why}", folder.display()))?;
     }
     made(&folder)?;
     Ok(folder)
@@ -51,8 +47,7 @@ pub fn emptied(name: &str) -> Result<PathBuf, String> {
 ///
 /// Names the folder that could not be made.
 pub fn made(folder: &Path) -> Result<(), String> {
-    std::fs::create_dir_all(folder)
-        .map_err(|why| format!("could not make {}: {why}", folder.display()))
+    std::fs::create_dir_all(folder).map_err(|why| format!("could not make {}: {why}", folder.display()))
 }
 
 /// The folder with what cargo built: the one this program lies in, or its neighbour for `release`.
@@ -61,8 +56,7 @@ pub fn made(folder: &Path) -> Result<(), String> {
 ///
 /// Says that this program's own place is unknown.
 pub fn built(profile: &str) -> Result<PathBuf, String> {
-    let program = std::env::current_exe()
-        .map_err(|why| format!("could not find where this program lies: {why}"))?;
+    let program = std::env::current_exe().map_err(|why| format!("could not find where this program lies: {why}"))?;
     program
         .parent()
         .and_then(Path::parent)
@@ -77,11 +71,7 @@ pub fn built(profile: &str) -> Result<PathBuf, String> {
 /// Says which program is missing and where it was looked for.
 pub fn program(profile: &str, name: &str) -> Result<PathBuf, String> {
     let path = built(profile)?.join(name);
-    if path.is_file() {
-        Ok(path)
-    } else {
-        Err(format!("{} was not built", path.display()))
-    }
+    if path.is_file() { Ok(path) } else { Err(format!("{} was not built", path.display())) }
 }
 
 /// The cargo that started us, set to work in the checkout.

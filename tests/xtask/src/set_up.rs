@@ -41,16 +41,10 @@ const TO_BUILD: &[SystemPackage] = &[
 
 const TO_DRIVE: &[SystemPackage] = &[
     package("xvfb", "a display where there is none"),
-    package(
-        "webkit2gtk-driver",
-        "presses the buttons in the real window",
-    ),
+    package("webkit2gtk-driver", "presses the buttons in the real window"),
     package("chromium", "browser tests and screenshots"),
     package("imagemagick", "the contact sheet of screenshots"),
-    package(
-        "fonts-dejavu-core",
-        "signs that the app's own typeface lacks",
-    ),
+    package("fonts-dejavu-core", "signs that the app's own typeface lacks"),
 ];
 
 /// The oldest Node that builds the user interface.
@@ -69,19 +63,12 @@ pub fn set_up(wants: Wants) -> Result<(), String> {
 }
 
 fn system_packages(wants: Wants) -> Result<(), String> {
-    let driving = if wants == Wants::Driving {
-        TO_DRIVE
-    } else {
-        &[]
-    };
+    let driving = if wants == Wants::Driving { TO_DRIVE } else { &[] };
     let wanted: Vec<&SystemPackage> = TO_BUILD.iter().chain(driving).collect();
     if !has_apt() {
         return elsewhere(&wanted);
     }
-    let missing: Vec<&SystemPackage> = wanted
-        .into_iter()
-        .filter(|p| !is_installed(p.name))
-        .collect();
+    let missing: Vec<&SystemPackage> = wanted.into_iter().filter(|p| !is_installed(p.name)).collect();
     if missing.is_empty() {
         println!("set-up: system packages are there");
         return Ok(());
@@ -135,10 +122,8 @@ fn run_as_root(words: &[&str]) -> Result<(), String> {
 }
 
 fn node() -> Result<(), String> {
-    let what_to_do =
-        format!("Install Node {NODE_AT_LEAST} or newer (it brings npm), then run this again.");
-    let version = children::ask(Command::new("node").arg("--version"))
-        .map_err(|why| format!("{why}\n{what_to_do}"))?;
+    let what_to_do = format!("Install Node {NODE_AT_LEAST} or newer (it brings npm), then run this again.");
+    let version = children::ask(Command::new("node").arg("--version")).map_err(|why| format!("{why}\n{what_to_do}"))?;
     match major(&version) {
         Some(major) if major >= NODE_AT_LEAST => {
             println!("set-up: Node {} is there", version.trim());
@@ -150,13 +135,7 @@ fn node() -> Result<(), String> {
 
 /// The first number of `v20.20.2`.
 fn major(version: &str) -> Option<u32> {
-    version
-        .trim()
-        .trim_start_matches('v')
-        .split('.')
-        .next()?
-        .parse()
-        .ok()
+    version.trim().trim_start_matches('v').split('.').next()?.parse().ok()
 }
 
 fn npm_packages() -> Result<(), String> {
@@ -187,13 +166,7 @@ fn build_ui() -> Result<(), String> {
 }
 
 /// What is made from `ui/` rather than written, and so does not call for a new build.
-const MADE: &[&str] = &[
-    "node_modules",
-    "dist",
-    "test-results",
-    "playwright-report",
-    "browser",
-];
+const MADE: &[&str] = &["node_modules", "dist", "test-results", "playwright-report", "browser"];
 
 fn add_folder(hasher: &mut DefaultHasher, folder: &Path) -> Result<(), String> {
     let unreadable = |why| format!("could not read {}: {why}", folder.display());
@@ -218,8 +191,7 @@ fn add_folder(hasher: &mut DefaultHasher, folder: &Path) -> Result<(), String> {
 }
 
 fn add_file(hasher: &mut DefaultHasher, path: &Path) -> Result<(), String> {
-    let bytes =
-        std::fs::read(path).map_err(|why| format!("could not read {}: {why}", path.display()))?;
+    let bytes = std::fs::read(path).map_err(|why| format!("could not read {}: {why}", path.display()))?;
     hasher.write_usize(bytes.len());
     hasher.write(&bytes);
     Ok(())
@@ -233,10 +205,7 @@ struct Stamp {
 
 impl Stamp {
     fn new(step: &str, hash: u64) -> Self {
-        Self {
-            path: place::left_behind("set-up").join(step),
-            hash: format!("{hash:016x}"),
-        }
+        Self { path: place::left_behind("set-up").join(step), hash: format!("{hash:016x}") }
     }
 
     fn holds(&self) -> bool {
@@ -245,8 +214,7 @@ impl Stamp {
 
     fn set(&self) -> Result<(), String> {
         place::made(&place::left_behind("set-up"))?;
-        std::fs::write(&self.path, &self.hash)
-            .map_err(|why| format!("could not write {}: {why}", self.path.display()))
+        std::fs::write(&self.path, &self.hash).map_err(|why| format!("could not write {}: {why}", self.path.display()))
     }
 }
 
@@ -275,11 +243,7 @@ mod tests {
         assert_eq!(hash(), first);
         std::fs::create_dir_all(folder.join("dist")).unwrap();
         std::fs::write(folder.join("dist/a.js"), "made").unwrap();
-        assert_eq!(
-            hash(),
-            first,
-            "what the build makes does not call for a build"
-        );
+        assert_eq!(hash(), first, "what the build makes does not call for a build");
         std::fs::write(folder.join("src/a.ts"), "two").unwrap();
         assert_ne!(hash(), first);
         std::fs::remove_dir_all(folder).unwrap();

@@ -33,11 +33,7 @@ const N_CASES_LONG: &str = "10000";
 pub fn test(width: Width) -> Result<(), String> {
     let mut lanes = Lanes::default();
     // Even the unit tests build the shell, which wants the window's libraries and a built UI.
-    let wants = if width == Width::Quick {
-        Wants::Window
-    } else {
-        Wants::Driving
-    };
+    let wants = if width == Width::Quick { Wants::Window } else { Wants::Driving };
     if !lanes.lane("set-up", || set_up::set_up(wants)) {
         return lanes.sum_up();
     }
@@ -45,9 +41,7 @@ pub fn test(width: Width) -> Result<(), String> {
     lanes.lane("lints", lints);
     lanes.lane("UI lints", ui_lints);
     if width != Width::Quick {
-        lanes.lane("build", || {
-            children::run(place::cargo().args(["build", "--workspace"]))
-        });
+        lanes.lane("build", || children::run(place::cargo().args(["build", "--workspace"])));
     }
     lanes.lane("Rust tests", || rust_tests(width));
     lanes.lane("UI unit tests", ui_unit_tests);
@@ -63,14 +57,7 @@ fn format() -> Result<(), String> {
 }
 
 fn lints() -> Result<(), String> {
-    children::run(place::cargo().args([
-        "clippy",
-        "--workspace",
-        "--all-targets",
-        "--",
-        "--deny",
-        "warnings",
-    ]))
+    children::run(place::cargo().args(["clippy", "--workspace", "--all-targets", "--", "--deny", "warnings"]))
 }
 
 fn ui_lints() -> Result<(), String> {
@@ -132,16 +119,11 @@ fn real_window(width: Width) -> Outcome {
 /// Tells the tests of the long profile to run many more cases.
 fn widened(command: &mut Command, width: Width) {
     if width == Width::Long {
-        command
-            .env("EVENSWARD_LONG", "1")
-            .env("PROPTEST_CASES", N_CASES_LONG);
+        command.env("EVENSWARD_LONG", "1").env("PROPTEST_CASES", N_CASES_LONG);
     }
 }
 
-fn counted(
-    ran: Result<(String, Result<(), String>), String>,
-    count: impl Fn(&str) -> Option<Count>,
-) -> Outcome {
+fn counted(ran: Result<(String, Result<(), String>), String>, count: impl Fn(&str) -> Option<Count>) -> Outcome {
     match ran {
         Ok((text, end)) => held_to_its_count(count(&text), end),
         Err(why) => Err(why).into(),
@@ -149,11 +131,7 @@ fn counted(
 }
 
 /// Runs a runner that writes a JSON report; one left by an earlier run must not be read as this one's.
-fn with_report(
-    report: &Path,
-    command: &mut Command,
-    count: impl Fn(&serde_json::Value) -> Option<Count>,
-) -> Outcome {
+fn with_report(report: &Path, command: &mut Command, count: impl Fn(&serde_json::Value) -> Option<Count>) -> Outcome {
     if report.exists()
         && let Err(why) = std::fs::remove_file(report)
     {
@@ -170,11 +148,7 @@ fn with_report(
 fn held_to_its_count(count: Option<Count>, end: Result<(), String>) -> Outcome {
     let ran_something = count.is_some_and(|count| count.n_passed + count.n_failed > 0);
     let end = end.and_then(|()| {
-        if ran_something {
-            Ok(())
-        } else {
-            Err("The runner did not say that it ran any test.".to_owned())
-        }
+        if ran_something { Ok(()) } else { Err("The runner did not say that it ran any test.".to_owned()) }
     });
     Outcome { count, end }
 }
@@ -186,15 +160,8 @@ mod tests {
     #[test]
     fn a_runner_that_ran_nothing_has_failed() {
         assert!(held_to_its_count(None, Ok(())).end.is_err());
-        assert!(
-            held_to_its_count(Some(Count::default()), Ok(()))
-                .end
-                .is_err()
-        );
-        let one = Count {
-            n_passed: 1,
-            n_failed: 0,
-        };
+        assert!(held_to_its_count(Some(Count::default()), Ok(())).end.is_err());
+        let one = Count { n_passed: 1, n_failed: 0 };
         assert!(held_to_its_count(Some(one), Ok(())).end.is_ok());
     }
 }

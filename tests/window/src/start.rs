@@ -1,0 +1,36 @@
+//! How long a program takes until its window can be used, for the bench.
+//!
+//! Taken through the driver from asking for the session to seeing the first heading, so the same
+//! cost of the driver is in every figure: only the ratio of two programs means something.
+
+use std::path::Path;
+use std::time::Instant;
+
+use crate::display::Size;
+use crate::trouble::Trouble;
+use crate::window::{Setting, Window};
+
+/// Starts the program again and again on an empty folder and prints the milliseconds as JSON.
+///
+/// # Errors
+///
+/// Says that a window did not open or showed no heading.
+pub async fn measure(app: &Path, n_runs: usize) -> Result<(), Trouble> {
+    let data = std::env::temp_dir().join(format!("evensward-start-{}", std::process::id()));
+    let mut started_in_ms = Vec::with_capacity(n_runs);
+    for _ in 0..n_runs {
+        std::fs::create_dir_all(&data).map_err(Trouble::with_file(&data))?;
+        let setting = Setting { app: app.to_owned(), data: data.clone(), size: Size::PHONE, dusk: false };
+        let mut window = Window::open(setting).await?;
+        // The first start also warms the disk cache and the driver; only the second is timed.
+        window.kill().await?;
+        let started_at = Instant::now();
+        window.reopen().await?;
+        window.find_like("heading", "").await?;
+        started_in_ms.push(started_at.elapsed().as_secs_f64() * 1e3);
+        drop(window);
+        std::fs::remove_dir_all(&data).map_err(Trouble::with_file(&data))?;
+    }
+    println!("{}", serde_json::json!({ "app": app, "start_ms": started_in_ms }));
+    Ok(())
+}
