@@ -1,0 +1,132 @@
+//! Checks: every rule a small pure function with its verdict, value, limit, tag and source.
+//!
+//! Invariants: a missing or guessed value is never `Go`. A statutory `Stop` always bars; an advisory or own
+//! `Stop` bars until it is passed with a reason; a `Caution` never bars. Adding a check can only make the
+//! whole stricter.
+
+pub mod weight;
+
+use crate::product::Tag;
+use crate::quantity::{Arg, Said};
+
+/// What a check says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// Nothing against it.
+    Go,
+    /// Possible, and worth a thought.
+    Caution,
+    /// Not like this.
+    Stop,
+}
+
+impl Verdict {
+    /// The code of the verdict.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Go => "go",
+            Self::Caution => "caution",
+            Self::Stop => "stop",
+        }
+    }
+}
+
+/// One check: what was found, against which limit, and how binding that limit is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Check {
+    /// Which rule, in kebab-case.
+    pub rule: &'static str,
+    /// What it says.
+    pub verdict: Verdict,
+    /// What was found, when anything was.
+    pub value: Option<Arg>,
+    /// The limit, when there is one.
+    pub limit: Option<Arg>,
+    /// How binding the limit is.
+    pub tag: Tag,
+    /// Where the limit stands, as a code.
+    pub source: &'static str,
+    /// The message.
+    pub said: Said,
+}
+
+impl Check {
+    /// A check without value and limit.
+    #[must_use]
+    pub const fn new(
+        rule: &'static str,
+        verdict: Verdict,
+        tag: Tag,
+        source: &'static str,
+        code: &'static str,
+    ) -> Self {
+        Self {
+            rule,
+            verdict,
+            value: None,
+            limit: None,
+            tag,
+            source,
+            said: Said::new(code),
+        }
+    }
+
+    /// The same check with what was found; the message gets it as `value`.
+    #[must_use]
+    pub fn with_value(mut self, value: Arg) -> Self {
+        self.value = Some(value.clone());
+        self.said.args.push(("value", value));
+        self
+    }
+
+    /// The same check with its limit; the message gets it as `limit`.
+    #[must_use]
+    pub fn with_limit(mut self, limit: Arg) -> Self {
+        self.limit = Some(limit.clone());
+        self.said.args.push(("limit", limit));
+        self
+    }
+
+    /// The same check with one more argument of the message.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, arg: Arg) -> Self {
+        self.said.args.push((name, arg));
+        self
+    }
+
+    /// Whether this check bars the way, given the rules that were passed with a reason.
+    #[must_use]
+    pub fn bars(&self, passed: &[&str]) -> bool {
+        match (self.verdict, self.tag) {
+            (Verdict::Go | Verdict::Caution, _) => false,
+            (Verdict::Stop, Tag::Statutory) => true,
+            (Verdict::Stop, Tag::Advisory | Tag::Own) => !passed.contains(&self.rule),
+        }
+    }
+
+    /// Whether a person may pass this check with a reason.
+    #[must_use]
+    pub const fn can_be_passed(&self) -> bool {
+        matches!(
+            (self.verdict, self.tag),
+            (Verdict::Stop, Tag::Advisory | Tag::Own)
+        )
+    }
+}
+
+/// The strictest verdict of several checks; `Go` when there is none.
+#[must_use]
+pub fn strictest(checks: &[Check]) -> Verdict {
+    checks
+        .iter()
+        .map(|check| check.verdict)
+        .max()
+        .unwrap_or(Verdict::Go)
+}
+
+/// Whether any check bars the way, given the rules that were passed with a reason.
+#[must_use]
+pub fn is_barred(checks: &[Check], passed: &[&str]) -> bool {
+    checks.iter().any(|check| check.bars(passed))
+}

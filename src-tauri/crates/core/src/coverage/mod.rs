@@ -1,0 +1,1 @@
+//! Coverage: how even overlapped patterns lie.

@@ -1,0 +1,126 @@
+//! The lawn: its parts as taped, what must stay dry, and the net outline that is treated.
+//!
+//! The first part is the frame: x runs right along the front edge, y runs away from it, in metres. Areas
+//! are plane areas (a tape on level ground). Union, difference and intersection come from `geo`'s boolean
+//! operations, and nothing unvalidated reaches them.
+//! Invariant: circles are polygons of the same area as the circle, so that the area is exact and only the
+//! outline is approximated; a margin is never narrower than asked.
+
+mod margin;
+mod outline;
+mod shape;
+mod survey;
+
+pub use outline::{OutlineProblem, Ring, ValidOutline};
+pub use shape::{Shape, ShapeProblem, heron};
+pub use survey::{FieldRefusal, Measured, MeasuredSide, Patch, Survey};
+
+use crate::quantity::{Area, Doubt, Length};
+
+/// What a taken-out part is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PatchKind {
+    /// A flower or shrub bed.
+    Bed,
+    /// A pond.
+    Pond,
+    /// The ring around a tree.
+    TreeRing,
+    /// A path.
+    Path,
+    /// Anything else.
+    Other,
+}
+
+/// One taped part of the lawn: added, or taken out of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// Its shape and size.
+    pub shape: Shape,
+    /// What it is when it is taken out; nothing when it is grass.
+    pub taken_out: Option<PatchKind>,
+    /// Where its own front left corner lies: metres right along the front edge, metres away from it.
+    ///
+    /// Nothing sets an added part beside the others, and a taken-out part in the middle (assumed).
+    pub at: Option<(Length, Length)>,
+}
+
+/// What lies beside an edge of the lawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Beside {
+    /// Nothing that matters.
+    Nothing,
+    /// A hedge.
+    Hedge,
+    /// A pond, a stream, a ditch with water in it.
+    OpenWater,
+    /// The neighbour's ground.
+    Neighbour,
+    /// Vegetables, fruit, herbs.
+    FoodPlants,
+    /// Paving.
+    Paving,
+    /// A wall or a fence.
+    Wall,
+    /// A drain or gully.
+    Drain,
+}
+
+impl Beside {
+    /// The code of what lies there.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Hedge => "hedge",
+            Self::OpenWater => "open-water",
+            Self::Neighbour => "neighbour",
+            Self::FoodPlants => "food-plants",
+            Self::Paving => "paving",
+            Self::Wall => "wall",
+            Self::Drain => "drain",
+        }
+    }
+
+    /// Whether drift that way is never acceptable, whatever the wind's speed.
+    #[must_use]
+    pub const fn must_not_get_drift(self) -> bool {
+        matches!(self, Self::OpenWater | Self::Neighbour | Self::FoodPlants)
+    }
+}
+
+/// What lies beside one side of one part, and the width kept dry there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Side {
+    /// Which part, counted from 0.
+    pub part_idx: usize,
+    /// Which side of it, counted from 0: the front first, then anticlockwise.
+    pub side_idx: usize,
+    /// What lies beside it.
+    pub beside: Beside,
+    /// The operator's own margin; the label's margin to open water comes on its own.
+    pub margin: Length,
+}
+
+/// An area with its doubt.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NetArea {
+    /// The area as measured.
+    pub area: Area,
+    /// How uncertain it is, up or down.
+    pub doubt: Doubt,
+}
+
+impl NetArea {
+    /// The lower bound of the area: what counts at the label's highest dose.
+    #[must_use]
+    pub fn lower(self) -> Area {
+        self.area.times(1.0 - self.doubt.percent() / 100.0)
+    }
+
+    /// The upper bound of the area.
+    #[must_use]
+    pub fn upper(self) -> Area {
+        self.area.times(1.0 + self.doubt.percent() / 100.0)
+    }
+}

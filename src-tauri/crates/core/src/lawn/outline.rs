@@ -1,0 +1,207 @@
+//! A valid outline: one or more polygons in plane metres that the boolean operations can be trusted with.
+//!
+//! Invariant: every coordinate is finite and believable, no ring crosses itself or another, and the area is
+//! above zero. Any outline, however measured, comes through [`ValidOutline::from_rings`] or through the
+//! boolean operations of two valid ones.
+
+use geo::{
+    Area as _, BooleanOps, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation,
+};
+
+use crate::quantity::Area;
+
+/// Pieces smaller than this, in square metres, are noise of the boolean operations and are dropped.
+const NOISE_M2: f64 = 1e-9;
+/// No lawn lies further from its own corner than this, in metres.
+const FURTHEST_M: f64 = 100_000.0;
+
+/// One polygon: its outer ring and its holes, each a list of (x, y) in metres, not repeated at the end.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ring {
+    /// The outer ring.
+    pub outer: Vec<(f64, f64)>,
+    /// The holes.
+    pub holes: Vec<Vec<(f64, f64)>>,
+}
+
+/// Why an outline is refused.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum OutlineProblem {
+    /// A coordinate is not finite, or absurdly far away.
+    #[error("a coordinate is not finite or absurdly far away")]
+    NotFinite,
+    /// A ring has fewer than three different corners.
+    #[error("a ring has fewer than three corners")]
+    TooFewCorners,
+    /// A ring crosses itself, or polygons overlap, or a hole lies outside.
+    #[error("the outline crosses itself, or its pieces overlap")]
+    Crossing,
+    /// Nothing is left of it.
+    #[error("the outline has no area")]
+    NoArea,
+}
+
+impl OutlineProblem {
+    /// The code of the problem.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::NotFinite => "outline-not-finite",
+            Self::TooFewCorners => "outline-too-few-corners",
+            Self::Crossing => "outline-crosses-itself",
+            Self::NoArea => "outline-without-area",
+        }
+    }
+}
+
+/// An outline in plane metres that has been looked at.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ValidOutline {
+    polygons: MultiPolygon<f64>,
+}
+
+impl ValidOutline {
+    /// From rings of (x, y) in metres. Refuses what the boolean operations cannot be trusted with.
+    pub fn from_rings(rings: &[Ring]) -> Result<Self, OutlineProblem> {
+        let mut polygons = Vec::with_capacity(rings.len());
+        for ring in rings {
+            let outer = line(&ring.outer)?;
+            let holes = ring
+                .holes
+                .iter()
+                .map(|hole| line(hole))
+                .collect::<Result<Vec<_>, _>>()?;
+            polygons.push(Polygon::new(outer, holes));
+        }
+        Self::from_polygons(MultiPolygon::new(polygons))
+    }
+
+    /// From polygons. Refuses what the boolean operations cannot be trusted with.
+    pub fn from_polygons(polygons: MultiPolygon<f64>) -> Result<Self, OutlineProblem> {
+        let is_near = |point: Coord<f64>| {
+            point.x.is_finite()
+                && point.y.is_finite()
+                && point.x.abs() <= FURTHEST_M
+                && point.y.abs() <= FURTHEST_M
+        };
+        let is_all_near = polygons
+            .iter()
+            .flat_map(|polygon| core::iter::once(polygon.exterior()).chain(polygon.interiors()))
+            .all(|ring| ring.coords().all(|point| is_near(*point)));
+        if !is_all_near {
+            return Err(OutlineProblem::NotFinite);
+        }
+        if polygons
+            .iter()
+            .any(|polygon| polygon.exterior().0.len() < 4)
+        {
+            return Err(OutlineProblem::TooFewCorners);
+        }
+        if !polygons.is_valid() {
+            return Err(OutlineProblem::Crossing);
+        }
+        if polygons.unsigned_area() <= NOISE_M2 {
+            return Err(OutlineProblem::NoArea);
+        }
+        Ok(Self { polygons })
+    }
+
+    /// The result of a boolean operation on valid outlines, without its noise. May be empty.
+    pub(crate) fn trusted(polygons: MultiPolygon<f64>) -> Self {
+        let kept = polygons
+            .into_iter()
+            .filter(|polygon| polygon.unsigned_area() > NOISE_M2);
+        Self {
+            polygons: MultiPolygon::new(kept.collect()),
+        }
+    }
+
+    /// The polygons, in metres.
+    #[must_use]
+    pub const fn polygons(&self) -> &MultiPolygon<f64> {
+        &self.polygons
+    }
+
+    /// The polygons as rings of (x, y) in metres, for drawing and keeping.
+    #[must_use]
+    pub fn rings(&self) -> Vec<Ring> {
+        self.polygons.iter().map(ring_of).collect()
+    }
+
+    /// The plane area.
+    #[must_use]
+    pub fn area(&self) -> Area {
+        Area::computed(self.polygons.unsigned_area())
+    }
+
+    /// Whether nothing is left of it.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.polygons.0.is_empty()
+    }
+
+    /// The least and greatest x and y in metres, or nothing when it is empty.
+    #[must_use]
+    pub fn bounds(&self) -> Option<((f64, f64), (f64, f64))> {
+        self.polygons
+            .bounding_rect()
+            .map(|rect| ((rect.min().x, rect.min().y), (rect.max().x, rect.max().y)))
+    }
+
+    /// Both together.
+    #[must_use]
+    pub fn union(&self, other: &Self) -> Self {
+        Self::trusted(self.polygons.union(&other.polygons))
+    }
+
+    /// This one without the other.
+    #[must_use]
+    pub fn without(&self, other: &Self) -> Self {
+        Self::trusted(self.polygons.difference(&other.polygons))
+    }
+
+    /// What both have in common.
+    #[must_use]
+    pub fn common(&self, other: &Self) -> Self {
+        Self::trusted(self.polygons.intersection(&other.polygons))
+    }
+}
+
+/// A polygon as rings of (x, y), the closing point left away.
+pub(crate) fn ring_of(polygon: &Polygon<f64>) -> Ring {
+    let points = |line: &LineString<f64>| -> Vec<(f64, f64)> {
+        let n_corners = line.0.len().saturating_sub(1);
+        line.coords()
+            .take(n_corners)
+            .map(|point| (point.x, point.y))
+            .collect()
+    };
+    Ring {
+        outer: points(polygon.exterior()),
+        holes: polygon.interiors().iter().map(points).collect(),
+    }
+}
+
+fn line(corners: &[(f64, f64)]) -> Result<LineString<f64>, OutlineProblem> {
+    if corners
+        .iter()
+        .any(|(x, y)| !x.is_finite() || !y.is_finite())
+    {
+        return Err(OutlineProblem::NotFinite);
+    }
+    let mut different: Vec<(f64, f64)> = Vec::with_capacity(corners.len());
+    for corner in corners {
+        if different.last() != Some(corner) {
+            different.push(*corner);
+        }
+    }
+    if different.len() > 1 && different.first() == different.last() {
+        different.pop();
+    }
+    if different.len() < 3 {
+        return Err(OutlineProblem::TooFewCorners);
+    }
+    Ok(LineString::new(
+        different.into_iter().map(|(x, y)| Coord { x, y }).collect(),
+    ))
+}

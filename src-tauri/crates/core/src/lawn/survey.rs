@@ -1,0 +1,363 @@
+//! From taped parts to the ground that is treated: outline, patches, margins, net area.
+//!
+//! Invariant: all refusals are given at once, each with the path of its field, and a survey that is
+//! refused gives no area at all. A pond keeps the label's margin to open water around it, as an edge does.
+
+use geo::{Coord, MultiPolygon, Polygon, Translate};
+
+use super::margin;
+use super::outline::ValidOutline;
+use super::{Beside, NetArea, Part, PatchKind, Side};
+use crate::quantity::{Angle, Area, Doubt, Length, Said};
+
+/// The widest margin that is believed, in metres.
+const WIDEST_MARGIN_M: f64 = 200.0;
+/// The most doubt with which an area still counts as measured, in per cent.
+const MOST_DOUBT_PERCENT: f64 = 50.0;
+/// How fine the places are tried for a patch without a place.
+const N_PLACES_TRIED: i32 = 24;
+
+/// A lawn as taped.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Survey {
+    /// The parts; the first one is the frame.
+    pub parts: Vec<Part>,
+    /// What lies beside the sides, and their margins. Sides that are not listed have nothing beside them.
+    pub sides: Vec<Side>,
+    /// How uncertain the area is.
+    pub doubt: Doubt,
+    /// The compass bearing of the direction away from the front edge, when it is known.
+    pub away_bearing: Option<Angle>,
+}
+
+/// One refusal and the field it belongs to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldRefusal {
+    /// The path of the field, like `parts.0.width` or `sides.1.margin`.
+    pub field: String,
+    /// What is wrong with it.
+    pub said: Said,
+}
+
+/// A taken-out part on the lawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Patch {
+    /// What it is.
+    pub kind: PatchKind,
+    /// Where it is, as far as it lies on the lawn.
+    pub outline: ValidOutline,
+    /// Whether its place was assumed because none was given.
+    pub is_place_assumed: bool,
+}
+
+/// A side as it lies on the ground.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasuredSide {
+    /// What was said of it; the margin is the one that counts, the label's margin to open water included.
+    pub side: Side,
+    /// The side as a chain of (x, y) in metres.
+    pub line: Vec<(f64, f64)>,
+    /// Whether it is the edge of a taken-out part, so that what lies beside it lies inside the lawn.
+    pub is_patch_edge: bool,
+}
+
+impl MeasuredSide {
+    /// How squarely the side faces a direction (x right, y away, any length): 1 is fully, 0 or less not at all.
+    #[must_use]
+    pub fn facing(&self, direction: (f64, f64)) -> f64 {
+        let size = direction.0.hypot(direction.1);
+        if size <= 0.0 || !size.is_finite() {
+            return 0.0;
+        }
+        let outwards = if self.is_patch_edge { -1.0 } else { 1.0 };
+        let segments = self.line.iter().zip(self.line.iter().skip(1));
+        segments
+            .filter_map(|(from, to)| {
+                let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+                let length = dx.hypot(dy);
+                // The lawn lies left of an anticlockwise edge, so the right-hand normal points outwards.
+                (length > 0.0)
+                    .then(|| outwards * (dy * direction.0 - dx * direction.1) / length / size)
+            })
+            .fold(-1.0, f64::max)
+    }
+}
+
+/// A lawn measured: what is treated and what stays dry.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// The boundary of all added parts together.
+    pub outline: ValidOutline,
+    /// What is taken out.
+    pub patches: Vec<Patch>,
+    /// The ground of all margins together, as far as it lies on the lawn. May be empty.
+    pub margins: ValidOutline,
+    /// What is treated: the outline without patches and margins.
+    pub net: ValidOutline,
+    /// The area of the outline.
+    pub outline_area: Area,
+    /// The area that is treated, with its doubt.
+    pub net_area: NetArea,
+    /// Every side that was said something of.
+    pub sides: Vec<MeasuredSide>,
+    /// The compass bearing of the direction away from the front edge, when it is known.
+    pub away_bearing: Option<Angle>,
+}
+
+impl Survey {
+    /// Measures the lawn. Refuses with every reason at once.
+    ///
+    /// `water_margin_of_label` is the label's margin to open water for hand-held work: it is kept along every
+    /// side beside open water and around every pond, unless the operator's own margin is wider.
+    ///
+    /// ```
+    /// use evensward_core::lawn::{Part, Shape, Survey};
+    /// use evensward_core::quantity::{Doubt, Length};
+    /// let m = |value| Length::from_m(value).unwrap();
+    /// let lawn = Part { shape: Shape::Rectangle { width: m(20.0), length: m(15.0) }, taken_out: None, at: None };
+    /// let survey = Survey { parts: vec![lawn], sides: vec![], doubt: Doubt::NONE, away_bearing: None };
+    /// assert!((survey.measure(None).unwrap().net_area.area.m2() - 300.0).abs() < 1e-9);
+    /// ```
+    pub fn measure(
+        &self,
+        water_margin_of_label: Option<Length>,
+    ) -> Result<Measured, Vec<FieldRefusal>> {
+        let mut refusals = self.refusals();
+        if !refusals.is_empty() {
+            return Err(refusals);
+        }
+        let (outline, added_places) = self.added_outline();
+        let mut places: Vec<Option<(f64, f64)>> = added_places;
+        let patches = self.patches(&outline, &mut places, &mut refusals);
+        if !refusals.is_empty() {
+            return Err(refusals);
+        }
+        let sides = self.measured_sides(&places, water_margin_of_label);
+        let margins = margins_on(&outline, &sides, &patches, water_margin_of_label);
+        let dry = patches
+            .iter()
+            .fold(margins.clone(), |dry, patch| dry.union(&patch.outline));
+        let net = outline.without(&dry);
+        if net.is_empty() {
+            return Err(vec![FieldRefusal {
+                field: "parts".to_owned(),
+                said: Said::new("nothing-left-to-treat"),
+            }]);
+        }
+        Ok(Measured {
+            outline_area: outline.area(),
+            net_area: NetArea {
+                area: net.area(),
+                doubt: self.doubt,
+            },
+            outline,
+            patches,
+            margins,
+            net,
+            sides,
+            away_bearing: self.away_bearing,
+        })
+    }
+
+    fn refusals(&self) -> Vec<FieldRefusal> {
+        let mut refusals = Vec::new();
+        let mut refuse = |field: String, said: Said| refusals.push(FieldRefusal { field, said });
+        match self.parts.first() {
+            None => refuse("parts".to_owned(), Said::new("no-parts")),
+            Some(frame) if frame.taken_out.is_some() => {
+                refuse(
+                    "parts.0.taken_out".to_owned(),
+                    Said::new("first-part-taken-out"),
+                );
+            }
+            Some(_) => {}
+        }
+        for (part_idx, part) in self.parts.iter().enumerate() {
+            for problem in part.shape.problems() {
+                refuse(format!("parts.{part_idx}.{}", problem.field), problem.said);
+            }
+            if let Some((right, away)) = part.at
+                && (right.m() > 2_000.0 || away.m() > 2_000.0)
+            {
+                refuse(format!("parts.{part_idx}.at"), Said::new("too-large"));
+            }
+        }
+        for (idx, side) in self.sides.iter().enumerate() {
+            let is_known = self
+                .parts
+                .get(side.part_idx)
+                .is_some_and(|part| side.side_idx < part.shape.n_sides());
+            if !is_known {
+                refuse(format!("sides.{idx}.side"), Said::new("no-such-side"));
+            }
+            if side.margin.m() > WIDEST_MARGIN_M {
+                refuse(format!("sides.{idx}.margin"), Said::new("too-large"));
+            }
+        }
+        if self.doubt.percent() > MOST_DOUBT_PERCENT {
+            refuse("doubt".to_owned(), Said::new("too-large"));
+        }
+        refusals
+    }
+
+    /// The union of all added parts, and where each part's own corner lies (nothing for taken-out ones).
+    fn added_outline(&self) -> (ValidOutline, Vec<Option<(f64, f64)>>) {
+        let mut outline = ValidOutline::trusted(MultiPolygon::new(Vec::new()));
+        let mut places = Vec::with_capacity(self.parts.len());
+        for (part_idx, part) in self.parts.iter().enumerate() {
+            if part.taken_out.is_some() {
+                places.push(None);
+                continue;
+            }
+            let at = match part.at {
+                _ if part_idx == 0 => (0.0, 0.0),
+                Some((right, away)) => (right.m(), away.m()),
+                None => outline
+                    .bounds()
+                    .map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
+            };
+            outline = outline.union(&placed(&part.shape.polygon(), at));
+            places.push(Some(at));
+        }
+        (outline, places)
+    }
+
+    fn patches(
+        &self,
+        outline: &ValidOutline,
+        places: &mut [Option<(f64, f64)>],
+        refusals: &mut Vec<FieldRefusal>,
+    ) -> Vec<Patch> {
+        let mut patches: Vec<Patch> = Vec::new();
+        for (part_idx, (part, place)) in self.parts.iter().zip(places.iter_mut()).enumerate() {
+            let Some(kind) = part.taken_out else { continue };
+            let polygon = part.shape.polygon();
+            let at = match part.at {
+                Some((right, away)) => Some((right.m(), away.m())),
+                None => free_place(&polygon, outline, &patches),
+            };
+            let Some(at) = at else {
+                refusals.push(FieldRefusal {
+                    field: format!("parts.{part_idx}.at"),
+                    said: Said::new("patch-does-not-fit"),
+                });
+                continue;
+            };
+            let on_lawn = placed(&polygon, at).common(outline);
+            if on_lawn.is_empty() {
+                refusals.push(FieldRefusal {
+                    field: format!("parts.{part_idx}.at"),
+                    said: Said::new("patch-outside"),
+                });
+                continue;
+            }
+            *place = Some(at);
+            patches.push(Patch {
+                kind,
+                outline: on_lawn,
+                is_place_assumed: part.at.is_none(),
+            });
+        }
+        patches
+    }
+
+    fn measured_sides(
+        &self,
+        places: &[Option<(f64, f64)>],
+        water_margin_of_label: Option<Length>,
+    ) -> Vec<MeasuredSide> {
+        self.sides
+            .iter()
+            .filter_map(|side| {
+                let part = self.parts.get(side.part_idx)?;
+                let (x, y) = places.get(side.part_idx).copied().flatten()?;
+                let chains = part.shape.chains();
+                let chain = chains.get(side.side_idx)?;
+                let line = chain
+                    .iter()
+                    .map(|point| (point.x + x, point.y + y))
+                    .collect();
+                let margin = match (side.beside, water_margin_of_label) {
+                    (Beside::OpenWater, Some(of_label)) => side.margin.max(of_label),
+                    _ => side.margin,
+                };
+                Some(MeasuredSide {
+                    side: Side { margin, ..*side },
+                    line,
+                    is_patch_edge: part.taken_out.is_some(),
+                })
+            })
+            .collect()
+    }
+}
+
+fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {
+    ValidOutline::trusted(MultiPolygon::new(vec![polygon.translate(x, y)]))
+}
+
+/// A place inside the outline and clear of the other patches, as near the middle as can be.
+///
+/// Two patches without a place must not be laid on each other: the net area would come out too large.
+fn free_place(
+    polygon: &Polygon<f64>,
+    outline: &ValidOutline,
+    others: &[Patch],
+) -> Option<(f64, f64)> {
+    let own = placed(polygon, (0.0, 0.0));
+    let own_m2 = own.area().m2();
+    let (own_least, own_most) = own.bounds()?;
+    let (least, most) = outline.bounds()?;
+    let room = (
+        (most.0 - least.0) - (own_most.0 - own_least.0),
+        (most.1 - least.1) - (own_most.1 - own_least.1),
+    );
+    if room.0 < 0.0 || room.1 < 0.0 {
+        return None;
+    }
+    let half = N_PLACES_TRIED / 2;
+    let mut steps: Vec<(i32, i32)> = (-half..=half)
+        .flat_map(|i| (-half..=half).map(move |j| (i, j)))
+        .collect();
+    steps.sort_by_key(|(i, j)| i * i + j * j);
+    steps.into_iter().find_map(|(i, j)| {
+        let share = |step: i32| 0.5 + f64::from(step) / f64::from(N_PLACES_TRIED);
+        let at = (least.0 + room.0 * share(i), least.1 + room.1 * share(j));
+        let there = placed(polygon, at);
+        let is_inside = there.common(outline).area().m2() >= own_m2 * (1.0 - 1e-9);
+        let is_clear = others
+            .iter()
+            .all(|patch| there.common(&patch.outline).is_empty());
+        (is_inside && is_clear).then_some(at)
+    })
+}
+
+fn margins_on(
+    outline: &ValidOutline,
+    sides: &[MeasuredSide],
+    patches: &[Patch],
+    water_margin_of_label: Option<Length>,
+) -> ValidOutline {
+    let mut margins = ValidOutline::trusted(MultiPolygon::new(Vec::new()));
+    let mut keep_dry = |chain: &[Coord<f64>], margin_m: f64| {
+        let around = ValidOutline::trusted(margin::around(chain, margin_m));
+        if !around.is_empty() {
+            margins = margins.union(&around.common(outline));
+        }
+    };
+    for side in sides {
+        let chain: Vec<Coord<f64>> = side
+            .line
+            .iter()
+            .map(|(x, y)| Coord { x: *x, y: *y })
+            .collect();
+        keep_dry(&chain, side.side.margin.m());
+    }
+    if let Some(of_label) = water_margin_of_label {
+        for pond in patches.iter().filter(|patch| patch.kind == PatchKind::Pond) {
+            for polygon in pond.outline.polygons() {
+                keep_dry(&polygon.exterior().0, of_label.m());
+            }
+        }
+    }
+    margins
+}
