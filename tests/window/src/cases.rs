@@ -21,19 +21,17 @@ pub struct Programs {
     pub serve: PathBuf,
 }
 
-impl Programs {
-    /// Fills a fresh data folder with the invented firm.
-    ///
-    /// # Errors
-    ///
-    /// Says that the folder could not be made or filled.
-    pub fn fill(&self, data: &Path) -> Result<(), Trouble> {
-        std::fs::create_dir_all(data).map_err(Trouble::with_file(data))?;
-        let firm = place::root().join("demo-data/firm.json");
-        let mut command = Command::new(&self.serve);
-        command.arg("--data").arg(data).arg("--load").arg(firm).arg("--load-only");
-        children::ask(&mut command).map(|_said| ()).map_err(Trouble::Process)
-    }
+/// Fills a fresh data folder with the invented firm.
+///
+/// # Errors
+///
+/// Says that the folder could not be made or filled.
+pub fn fill(serve: &Path, data: &Path) -> Result<(), Trouble> {
+    std::fs::create_dir_all(data).map_err(Trouble::with_file(data))?;
+    let firm = place::root().join("demo-data/firm.json");
+    let mut command = Command::new(serve);
+    command.arg("--data").arg(data).arg("--load").arg(firm).arg("--load-only");
+    children::ask(&mut command).map(|_said| ()).map_err(Trouble::Process)
 }
 
 /// The cases by name, in the order they are run.
@@ -85,7 +83,7 @@ async fn in_a_window_of_its_own(name: &str, programs: &Programs, out: &Path) -> 
     if data.exists() {
         std::fs::remove_dir_all(&data).map_err(Trouble::with_file(&data))?;
     }
-    programs.fill(&data)?;
+    fill(&programs.serve, &data)?;
     let setting = Setting { app: programs.app.clone(), data, size: Size::PHONE, dusk: false };
     let mut window = Window::open(setting).await?;
     let end = case(name, &mut window).await;

@@ -45,6 +45,9 @@ enum Task {
         /// The program to start.
         #[arg(long)]
         app: PathBuf,
+        /// The loopback server's program, to start on the invented firm; without it on nothing.
+        #[arg(long)]
+        serve: Option<PathBuf>,
         /// How many times.
         #[arg(long, default_value_t = 9)]
         runs: usize,
@@ -67,7 +70,7 @@ async fn run(task: Task) -> Result<(), Trouble> {
             let out = out.unwrap_or_else(|| xtask::place::left_behind("test/window"));
             cases::run(&programs.found()?, &out, &names).await
         }
-        Task::Start { app, runs } => start::measure(&app, runs).await,
+        Task::Start { app, serve, runs } => start::measure(&app, serve.as_deref(), runs).await,
     }
 }
 

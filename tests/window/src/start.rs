@@ -6,20 +6,25 @@
 use std::path::Path;
 use std::time::Instant;
 
+use crate::cases;
 use crate::display::Size;
 use crate::trouble::Trouble;
 use crate::window::{Setting, Window};
 
-/// Starts the program again and again on an empty folder and prints the milliseconds as JSON.
+/// Starts the program again and again on a fresh folder and prints the milliseconds as JSON. With the
+/// loopback server's program at hand the folder holds the invented firm, else it is empty.
 ///
 /// # Errors
 ///
 /// Says that a window did not open or showed no heading.
-pub async fn measure(app: &Path, n_runs: usize) -> Result<(), Trouble> {
+pub async fn measure(app: &Path, serve: Option<&Path>, n_runs: usize) -> Result<(), Trouble> {
     let data = std::env::temp_dir().join(format!("evensward-start-{}", std::process::id()));
     let mut started_in_ms = Vec::with_capacity(n_runs);
     for _ in 0..n_runs {
-        std::fs::create_dir_all(&data).map_err(Trouble::with_file(&data))?;
+        match serve {
+            Some(serve) => cases::fill(serve, &data)?,
+            None => std::fs::create_dir_all(&data).map_err(Trouble::with_file(&data))?,
+        }
         let setting = Setting { app: app.to_owned(), data: data.clone(), size: Size::PHONE, dusk: false };
         let mut window = Window::open(setting).await?;
         // The first start also warms the disk cache and the driver; only the second is timed.

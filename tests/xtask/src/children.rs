@@ -156,6 +156,15 @@ pub fn run(command: &mut Command) -> Result<(), String> {
     succeeded(status, command)
 }
 
+/// As [`run`], with the program's output on our standard error: progress, not an answer.
+///
+/// # Errors
+///
+/// As [`run`].
+pub fn run_aside(command: &mut Command) -> Result<(), String> {
+    run(command.stdout(std::io::stderr()))
+}
+
 /// As [`run`], with the terminal at hand for a password.
 ///
 /// # Errors
@@ -195,6 +204,15 @@ pub fn run_and_read(command: &mut Command) -> Result<(String, Result<(), String>
 ///
 /// Says that the program could not start, or how it failed, with what it wrote to standard error.
 pub fn ask(command: &mut Command) -> Result<String, String> {
+    ask_bytes(command).map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// As [`ask`], for an answer that is not text.
+///
+/// # Errors
+///
+/// As [`ask`].
+pub fn ask_bytes(command: &mut Command) -> Result<Vec<u8>, String> {
     command.stdout(Stdio::piped()).stderr(Stdio::piped());
     let child = start(command, Footing::Apart)?;
     let output = child.wait_with_output();
@@ -204,7 +222,7 @@ pub fn ask(command: &mut Command) -> Result<String, String> {
         let complaint = String::from_utf8_lossy(&output.stderr);
         format!("{why}\n{}", complaint.trim_end())
     })?;
-    Ok(String::from_utf8_lossy(&output.stdout).into_owned())
+    Ok(output.stdout)
 }
 
 fn wait(child: &mut Child, command: &Command) -> Result<ExitStatus, String> {

@@ -6,10 +6,13 @@
 
 #![expect(clippy::disallowed_methods, reason = "the verbs work on the world outside: files, processes and the clock")]
 
+pub mod bench;
 pub mod checks;
 pub mod children;
 pub mod counts;
 pub mod lanes;
 pub mod place;
 pub mod set_up;
+pub mod shots;
 pub mod test;
+pub mod try_out;

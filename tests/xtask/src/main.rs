@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
 use xtask::set_up::Wants;
-use xtask::{checks, children, set_up, test};
+use xtask::{bench, checks, children, set_up, shots, test, try_out};
 
 /// The verbs of the house. Each installs what it needs first and can be stopped at any time with
 /// Ctrl-C: nothing it started is left running.
@@ -32,11 +32,27 @@ enum Verb {
         #[arg(value_enum, default_value_t = Width::Ci)]
         width: Width,
     },
+    /// Open the app on a fresh copy of the invented firm.
+    ///
+    /// Never opens the operator's own file. Without a display it starts a virtual one and drives a
+    /// whole visit in the real window by itself: a picture of every step, record.json and summary.txt
+    /// are left in target/try/. The exit code is 0 only if the visit reached its closed record.
+    Try,
     /// Hold our figures against the published ones.
     ///
     /// One line a check: topic, our value, the published one, tolerance, source, kind and verdict.
     /// The last line reads `N checks, N passed`; any failure gives a non-zero exit code.
     Checks,
+    /// Measure speed and size in release builds; JSON on standard output.
+    ///
+    /// A tap until it is committed against the bare cost of one SQLite commit of the same bytes,
+    /// replay of a long visit, start against an empty window built the same way, size of the UI's
+    /// script and of the program. Progress goes to standard error.
+    Bench,
+    /// Take screenshots of every screen into target/shots/, with a contact sheet.
+    ///
+    /// At 360x740, 412x915 and 1280x800, in daylight and at dusk.
+    Shots,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
@@ -57,7 +73,10 @@ fn run(verb: &Verb) -> Result<(), String> {
             Width::Ci => test::Width::Ci,
             Width::Long => test::Width::Long,
         }),
+        Verb::Try => try_out::try_out(),
         Verb::Checks => checks::checks(),
+        Verb::Bench => bench::bench(),
+        Verb::Shots => shots::shots(),
     }
 }
 

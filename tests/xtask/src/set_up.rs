@@ -3,7 +3,8 @@
 //! On Debian and Ubuntu it installs missing system packages by name and says what for; elsewhere it
 //! prints the list and stops, for it must not guess at another system's names. The UI's packages are
 //! installed only when the lock file changed, and the UI is built only when its sources did: both
-//! are told by a hash kept in `target/set-up/`.
+//! are told by a hash kept in `target/set-up/`. All it says goes to standard error, since a verb's own
+//! answer may be read from standard output.
 
 use std::hash::{DefaultHasher, Hasher as _};
 use std::path::Path;
@@ -70,12 +71,12 @@ fn system_packages(wants: Wants) -> Result<(), String> {
     }
     let missing: Vec<&SystemPackage> = wanted.into_iter().filter(|p| !is_installed(p.name)).collect();
     if missing.is_empty() {
-        println!("set-up: system packages are there");
+        eprintln!("set-up: system packages are there");
         return Ok(());
     }
-    println!("set-up: installing {} system packages:", missing.len());
+    eprintln!("set-up: installing {} system packages:", missing.len());
     for package in &missing {
-        println!("  {:<24} {}", package.name, package.what_for);
+        eprintln!("  {:<24} {}", package.name, package.what_for);
     }
     run_as_root(&["apt-get", "update"])?;
     let mut install = vec!["apt-get", "install", "--yes", "--no-install-recommends"];
@@ -98,7 +99,7 @@ fn elsewhere(wanted: &[&SystemPackage]) -> Result<(), String> {
         list.push_str(&format!("  {:<24} {}\n", package.name, package.what_for));
     }
     if std::env::var_os("EVENSWARD_PACKAGES_ARE_THERE").is_some() {
-        println!("set-up: system packages are taken to be there, as you say");
+        eprintln!("set-up: system packages are taken to be there, as you say");
         return Ok(());
     }
     Err(list)
@@ -118,6 +119,7 @@ fn run_as_root(words: &[&str]) -> Result<(), String> {
         sudo
     };
     command.arg("DEBIAN_FRONTEND=noninteractive").args(words);
+    command.stdout(std::io::stderr());
     children::run_with_terminal(&mut command)
 }
 
@@ -126,7 +128,7 @@ fn node() -> Result<(), String> {
     let version = children::ask(Command::new("node").arg("--version")).map_err(|why| format!("{why}\n{what_to_do}"))?;
     match major(&version) {
         Some(major) if major >= NODE_AT_LEAST => {
-            println!("set-up: Node {} is there", version.trim());
+            eprintln!("set-up: Node {} is there", version.trim());
             Ok(())
         }
         _ => Err(format!("Node here is {}. {what_to_do}", version.trim())),
@@ -144,11 +146,11 @@ fn npm_packages() -> Result<(), String> {
     add_file(&mut hasher, &lock)?;
     let stamp = Stamp::new("npm", hasher.finish());
     if stamp.holds() && place::ui().join("node_modules").is_dir() {
-        println!("set-up: the UI's packages are there");
+        eprintln!("set-up: the UI's packages are there");
         return Ok(());
     }
-    println!("set-up: installing the UI's packages (npm ci)");
-    children::run(place::npm().args(["ci", "--no-audit", "--no-fund"]))?;
+    eprintln!("set-up: installing the UI's packages (npm ci)");
+    children::run_aside(place::npm().args(["ci", "--no-audit", "--no-fund"]))?;
     stamp.set()
 }
 
@@ -157,11 +159,11 @@ fn build_ui() -> Result<(), String> {
     add_folder(&mut hasher, &place::ui())?;
     let stamp = Stamp::new("ui", hasher.finish());
     if stamp.holds() && place::ui().join("dist/index.html").is_file() {
-        println!("set-up: the UI is built");
+        eprintln!("set-up: the UI is built");
         return Ok(());
     }
-    println!("set-up: building the UI");
-    children::run(place::npm().args(["run", "build"]))?;
+    eprintln!("set-up: building the UI");
+    children::run_aside(place::npm().args(["run", "build"]))?;
     stamp.set()
 }
 
