@@ -61,28 +61,21 @@ pub struct NotHex {
 
 pub(crate) fn to_hex(bytes: &[u8]) -> String {
     use fmt::Write as _;
-    bytes
-        .iter()
-        .fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-            write!(text, "{byte:02x}").expect("writing to a String never fails");
-            text
-        })
+    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
+        write!(text, "{byte:02x}").expect("writing to a String never fails");
+        text
+    })
 }
 
 pub(crate) fn from_hex<const N: usize>(text: &str) -> Result<[u8; N], NotHex> {
-    let not_hex = || NotHex {
-        expected: N * 2,
-        found: text.to_owned(),
-    };
+    let not_hex = || NotHex { expected: N * 2, found: text.to_owned() };
     let mut bytes = [0; N];
     if text.len() != N * 2 {
         return Err(not_hex());
     }
     for (byte, pair) in bytes.iter_mut().zip(text.as_bytes().chunks(2)) {
         for digit in pair {
-            let value = char::from(*digit)
-                .to_digit(16)
-                .and_then(|value| u8::try_from(value).ok());
+            let value = char::from(*digit).to_digit(16).and_then(|value| u8::try_from(value).ok());
             *byte = (*byte << 4) | value.ok_or_else(not_hex)?;
         }
     }
@@ -128,33 +121,13 @@ impl ChainLink {
     /// assert_eq!(verify(&[link], &events).unwrap_err().position, 1);
     /// ```
     #[must_use]
-    pub fn close(
-        before: Option<&Self>,
-        device_id: Uuid,
-        visit_id: Uuid,
-        events: &[EventRow],
-    ) -> Self {
+    pub fn close(before: Option<&Self>, device_id: Uuid, visit_id: Uuid, events: &[EventRow]) -> Self {
         let position = before.map_or(1, |link| link.position.saturating_add(1));
         let previous = before.map_or(Digest::NONE, |link| link.hash);
         let last_seq = events.last().map_or(0, |event| event.seq);
         let events_hash = events_hash(events);
-        let hash = link_hash(
-            previous,
-            device_id,
-            position,
-            visit_id,
-            last_seq,
-            events_hash,
-        );
-        Self {
-            device_id,
-            position,
-            visit_id,
-            last_seq,
-            previous,
-            events_hash,
-            hash,
-        }
+        let hash = link_hash(previous, device_id, position, visit_id, last_seq, events_hash);
+        Self { device_id, position, visit_id, last_seq, previous, events_hash, hash }
     }
 }
 
@@ -257,10 +230,7 @@ pub enum Fault {
 pub fn verify(links: &[ChainLink], events: &[EventRow]) -> Result<(), Broken> {
     let mut by_visit: BTreeMap<Uuid, BTreeMap<u32, &EventRow>> = BTreeMap::new();
     for event in events {
-        by_visit
-            .entry(event.visit_id)
-            .or_default()
-            .insert(event.seq, event);
+        by_visit.entry(event.visit_id).or_default().insert(event.seq, event);
     }
     let mut ordered: Vec<&ChainLink> = links.iter().collect();
     ordered.sort_by_key(|link| (link.device_id, link.position));
@@ -278,41 +248,22 @@ pub fn verify(links: &[ChainLink], events: &[EventRow]) -> Result<(), Broken> {
     Ok(())
 }
 
-fn check(
-    link: &ChainLink,
-    before: Option<&ChainLink>,
-    events: Option<&BTreeMap<u32, &EventRow>>,
-) -> Result<(), Fault> {
+fn check(link: &ChainLink, before: Option<&ChainLink>, events: Option<&BTreeMap<u32, &EventRow>>) -> Result<(), Fault> {
     if link.position != before.map_or(1, |before| before.position.saturating_add(1)) {
         return Err(Fault::Gap);
     }
     if link.previous != before.map_or(Digest::NONE, |before| before.hash) {
         return Err(Fault::Previous);
     }
-    let covered = || {
-        events
-            .into_iter()
-            .flat_map(|events| events.range(..=link.last_seq).map(|(_, event)| *event))
-    };
+    let covered = || events.into_iter().flat_map(|events| events.range(..=link.last_seq).map(|(_, event)| *event));
     if u32::try_from(covered().count()) != Ok(link.last_seq) {
         return Err(Fault::EventsMissing);
     }
     if events_hash(covered()) != link.events_hash {
         return Err(Fault::EventsChanged);
     }
-    let hash = link_hash(
-        link.previous,
-        link.device_id,
-        link.position,
-        link.visit_id,
-        link.last_seq,
-        link.events_hash,
-    );
-    if hash == link.hash {
-        Ok(())
-    } else {
-        Err(Fault::Link)
-    }
+    let hash = link_hash(link.previous, link.device_id, link.position, link.visit_id, link.last_seq, link.events_hash);
+    if hash == link.hash { Ok(()) } else { Err(Fault::Link) }
 }
 
 #[cfg(test)]
@@ -353,11 +304,7 @@ mod tests {
         (vec![first, second, third], events)
     }
 
-    fn check_fault(
-        position: u32,
-        fault: Fault,
-        spoil: impl Fn(&mut Vec<ChainLink>, &mut Vec<EventRow>),
-    ) {
+    fn check_fault(position: u32, fault: Fault, spoil: impl Fn(&mut Vec<ChainLink>, &mut Vec<EventRow>)) {
         let (mut links, mut events) = chain();
         assert_eq!(verify(&links, &events), Ok(()));
         spoil(&mut links, &mut events);
@@ -367,31 +314,17 @@ mod tests {
 
     #[test]
     fn whatever_is_changed_after_the_closing_breaks_the_chain() {
-        check_fault(1, Fault::EventsChanged, |_, events| {
-            events[1].payload = "{\"strip\":9}".into()
-        });
-        check_fault(1, Fault::EventsChanged, |_, events| {
-            events[1].at.utc_ms += 86_400_000
-        });
-        check_fault(1, Fault::EventsChanged, |_, events| {
-            events[1].kind = "skipped".into()
-        });
-        check_fault(3, Fault::EventsChanged, |_, events| {
-            events[3].payload.push(' ')
-        });
+        check_fault(1, Fault::EventsChanged, |_, events| events[1].payload = "{\"strip\":9}".into());
+        check_fault(1, Fault::EventsChanged, |_, events| events[1].at.utc_ms += 86_400_000);
+        check_fault(1, Fault::EventsChanged, |_, events| events[1].kind = "skipped".into());
+        check_fault(3, Fault::EventsChanged, |_, events| events[3].payload.push(' '));
         check_fault(1, Fault::EventsMissing, |_, events| {
             events.retain(|event| event.visit_id != Uuid::from_u128(10) || event.seq != 1)
         });
-        check_fault(2, Fault::Gap, |links, _| {
-            links.retain(|link| link.position != 1)
-        });
-        check_fault(3, Fault::Gap, |links, _| {
-            links.retain(|link| link.position != 2)
-        });
+        check_fault(2, Fault::Gap, |links, _| links.retain(|link| link.position != 1));
+        check_fault(3, Fault::Gap, |links, _| links.retain(|link| link.position != 2));
         check_fault(1, Fault::Link, |links, _| links[0].hash = Digest([9; 32]));
-        check_fault(2, Fault::Previous, |links, _| {
-            links[1].previous = Digest([9; 32])
-        });
+        check_fault(2, Fault::Previous, |links, _| links[1].previous = Digest([9; 32]));
     }
 
     #[test]

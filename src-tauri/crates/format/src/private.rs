@@ -61,19 +61,13 @@ impl PrivateText {
     #[must_use]
     pub fn new(id: Uuid, salt: Salt, body: String) -> Self {
         let sha256 = hash(salt, &body);
-        Self {
-            id,
-            sha256,
-            words: Some(SaltedWords { salt, body }),
-        }
+        Self { id, sha256, words: Some(SaltedWords { salt, body }) }
     }
 
     /// Whether the words are still those that were hashed. Erased words can't be wrong.
     #[must_use]
     pub fn holds(&self) -> bool {
-        self.words
-            .as_ref()
-            .is_none_or(|words| hash(words.salt, &words.body) == self.sha256)
+        self.words.as_ref().is_none_or(|words| hash(words.salt, &words.body) == self.sha256)
     }
 }
 

@@ -48,19 +48,10 @@ impl Tick {
     pub fn next(last: Option<Self>, now_utc_ms: i64) -> Self {
         match last {
             Some(last) if last.utc_ms >= now_utc_ms => match last.counter.checked_add(1) {
-                Some(counter) => Self {
-                    utc_ms: last.utc_ms,
-                    counter,
-                },
-                None => Self {
-                    utc_ms: last.utc_ms.saturating_add(1),
-                    counter: 0,
-                },
+                Some(counter) => Self { utc_ms: last.utc_ms, counter },
+                None => Self { utc_ms: last.utc_ms.saturating_add(1), counter: 0 },
             },
-            _ => Self {
-                utc_ms: now_utc_ms,
-                counter: 0,
-            },
+            _ => Self { utc_ms: now_utc_ms, counter: 0 },
         }
     }
 }
@@ -90,10 +81,7 @@ impl FieldOperation {
     /// The moment of the edit.
     #[must_use]
     pub fn tick(&self) -> Tick {
-        Tick {
-            utc_ms: self.at_utc_ms,
-            counter: self.counter,
-        }
+        Tick { utc_ms: self.at_utc_ms, counter: self.counter }
     }
 
     /// Which of two edits of one field is the later: the greater one wins.
@@ -101,11 +89,7 @@ impl FieldOperation {
     /// The edit's own id comes last, so that no two edits are equal and every device agrees.
     #[must_use]
     pub fn later(&self, other: &Self) -> Ordering {
-        (self.tick(), self.device_id, self.operation_id).cmp(&(
-            other.tick(),
-            other.device_id,
-            other.operation_id,
-        ))
+        (self.tick(), self.device_id, self.operation_id).cmp(&(other.tick(), other.device_id, other.operation_id))
     }
 }
 
@@ -155,34 +139,20 @@ pub struct Unreadable {
 ///
 /// # Errors
 /// An edit whose value is not JSON.
-pub fn entries<'a>(
-    operations: impl IntoIterator<Item = &'a FieldOperation>,
-) -> Result<Vec<Entry>, Unreadable> {
+pub fn entries<'a>(operations: impl IntoIterator<Item = &'a FieldOperation>) -> Result<Vec<Entry>, Unreadable> {
     let mut latest: BTreeMap<(&str, Uuid), BTreeMap<&str, &FieldOperation>> = BTreeMap::new();
     for operation in operations {
-        let fields = latest
-            .entry((operation.kind.as_str(), operation.entry_id))
-            .or_default();
+        let fields = latest.entry((operation.kind.as_str(), operation.entry_id)).or_default();
         let kept = fields.entry(operation.field.as_str()).or_insert(operation);
         if operation.later(kept) == Ordering::Greater {
             *kept = operation;
         }
     }
-    latest
-        .into_iter()
-        .map(|((kind, entry_id), fields)| entry(kind, entry_id, &fields))
-        .collect()
+    latest.into_iter().map(|((kind, entry_id), fields)| entry(kind, entry_id, &fields)).collect()
 }
 
-fn entry(
-    kind: &str,
-    entry_id: Uuid,
-    latest: &BTreeMap<&str, &FieldOperation>,
-) -> Result<Entry, Unreadable> {
-    let last = latest
-        .values()
-        .copied()
-        .max_by(|one, other| one.later(other));
+fn entry(kind: &str, entry_id: Uuid, latest: &BTreeMap<&str, &FieldOperation>) -> Result<Entry, Unreadable> {
+    let last = latest.values().copied().max_by(|one, other| one.later(other));
     let mut fields = BTreeMap::new();
     for (field, operation) in latest {
         let value: Value = serde_json::from_str(&operation.value).map_err(|source| Unreadable {
@@ -192,9 +162,7 @@ fn entry(
         })?;
         fields.insert((*field).to_owned(), value);
     }
-    let removed = fields
-        .remove(REMOVED)
-        .is_some_and(|value| value == Value::Bool(true));
+    let removed = fields.remove(REMOVED).is_some_and(|value| value == Value::Bool(true));
     Ok(Entry {
         kind: kind.to_owned(),
         entry_id,
@@ -226,14 +194,7 @@ pub struct ImmutableEntry {
 mod tests {
     use super::*;
 
-    fn edit(
-        id: u128,
-        field: &str,
-        value: &str,
-        at_utc_ms: i64,
-        counter: u32,
-        device: u128,
-    ) -> FieldOperation {
+    fn edit(id: u128, field: &str, value: &str, at_utc_ms: i64, counter: u32, device: u128) -> FieldOperation {
         FieldOperation {
             operation_id: Uuid::from_u128(id),
             kind: "client".into(),
@@ -257,10 +218,7 @@ mod tests {
         ];
         let expected = entries(&edits).unwrap();
         assert_eq!(expected.len(), 1);
-        assert_eq!(
-            expected[0].fields["name"], "Hollins",
-            "the device's id decides a tie"
-        );
+        assert_eq!(expected[0].fields["name"], "Hollins", "the device's id decides a tie");
         assert!(!expected[0].removed, "taken out, then taken back");
         for start in 0..edits.len() {
             let turned = edits.iter().cycle().skip(start).take(edits.len() * 2);
@@ -272,24 +230,12 @@ mod tests {
     #[test]
     fn a_value_that_is_no_json_is_named() {
         let error = entries(&[edit(8, "name", "Hollin", 1, 0, 1)]).unwrap_err();
-        assert_eq!(
-            (error.operation_id, error.field.as_str()),
-            (Uuid::from_u128(8), "name")
-        );
+        assert_eq!((error.operation_id, error.field.as_str()), (Uuid::from_u128(8), "name"));
     }
 
     #[test]
     fn a_full_counter_moves_to_the_next_millisecond() {
-        let last = Tick {
-            utc_ms: 7,
-            counter: u32::MAX,
-        };
-        assert_eq!(
-            Tick::next(Some(last), 3),
-            Tick {
-                utc_ms: 8,
-                counter: 0
-            }
-        );
+        let last = Tick { utc_ms: 7, counter: u32::MAX };
+        assert_eq!(Tick::next(Some(last), 3), Tick { utc_ms: 8, counter: 0 });
     }
 }

@@ -13,15 +13,10 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::Exists`] when the path is taken; else when there is no room or no leave to write there.
-    #[expect(
-        clippy::disallowed_methods,
-        reason = "the backup is a file, and store alone touches files"
-    )]
+    #[expect(clippy::disallowed_methods, reason = "the backup is a file, and store alone touches files")]
     pub fn backup_to(&self, path: &Path) -> Result<(), StoreError> {
         if path.exists() {
-            return Err(StoreError::Exists {
-                path: path.to_owned(),
-            });
+            return Err(StoreError::Exists { path: path.to_owned() });
         }
         let mut part = path.as_os_str().to_owned();
         part.push(".part");
@@ -30,13 +25,11 @@ impl Store {
             // What an earlier try left half-written.
             std::fs::remove_file(part).map_err(refused)?;
         }
-        let part_name = part.to_str().ok_or_else(|| StoreError::CannotWrite {
-            reason: "the backup's path is not Unicode".to_owned(),
-        })?;
+        let part_name = part
+            .to_str()
+            .ok_or_else(|| StoreError::CannotWrite { reason: "the backup's path is not Unicode".to_owned() })?;
         self.connection.execute("VACUUM INTO ?1", [part_name])?;
-        std::fs::File::open(part)
-            .and_then(|file| file.sync_all())
-            .map_err(refused)?;
+        std::fs::File::open(part).and_then(|file| file.sync_all()).map_err(refused)?;
         std::fs::rename(part, path).map_err(refused)
     }
 }
@@ -45,8 +38,6 @@ fn refused(error: std::io::Error) -> StoreError {
     if error.kind() == std::io::ErrorKind::StorageFull {
         StoreError::NoRoom
     } else {
-        StoreError::CannotWrite {
-            reason: error.to_string(),
-        }
+        StoreError::CannotWrite { reason: error.to_string() }
     }
 }

@@ -9,8 +9,7 @@ use crate::failure::StoreError;
 const DEVICE_ID: &str = "device_id";
 const PUT_SETTING: &str = "INSERT INTO setting (name, value) VALUES (?1, ?2)
     ON CONFLICT (name) DO UPDATE SET value = excluded.value";
-const PUT_SETTING_ONCE: &str =
-    "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO NOTHING";
+const PUT_SETTING_ONCE: &str = "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO NOTHING";
 const SETTING: &str = "SELECT value FROM setting WHERE name = ?1";
 
 impl Store {
@@ -20,9 +19,7 @@ impl Store {
     /// When the text is no JSON or the file can't be written.
     pub fn put_draft(&mut self, key: &str, body: &str) -> Result<(), StoreError> {
         self.write(|connection| {
-            connection
-                .prepare_cached(include_str!("queries/put_draft.sql"))?
-                .execute([key, body])?;
+            connection.prepare_cached(include_str!("queries/put_draft.sql"))?.execute([key, body])?;
             Ok(())
         })
     }
@@ -44,9 +41,7 @@ impl Store {
     /// # Errors
     /// When the file can't be read.
     pub fn drafts(&self) -> Result<Vec<(String, String)>, StoreError> {
-        let mut query = self
-            .connection
-            .prepare_cached("SELECT key, body FROM draft ORDER BY key")?;
+        let mut query = self.connection.prepare_cached("SELECT key, body FROM draft ORDER BY key")?;
         let drafts = query.query_map((), |row| Ok((row.get(0)?, row.get(1)?)))?;
         Ok(drafts.collect::<Result<_, _>>()?)
     }
@@ -67,20 +62,12 @@ impl Store {
         let kept = match self.setting(DEVICE_ID)? {
             Some(kept) => kept,
             None => self.write(|connection| {
-                connection
-                    .prepare_cached(PUT_SETTING_ONCE)?
-                    .execute([DEVICE_ID, &offered.to_string()])?;
+                connection.prepare_cached(PUT_SETTING_ONCE)?.execute([DEVICE_ID, &offered.to_string()])?;
                 // Another program may have been first.
-                Ok::<String, StoreError>(
-                    connection
-                        .prepare_cached(SETTING)?
-                        .query_row([DEVICE_ID], |row| row.get(0))?,
-                )
+                Ok::<String, StoreError>(connection.prepare_cached(SETTING)?.query_row([DEVICE_ID], |row| row.get(0))?)
             })?,
         };
-        kept.parse().map_err(|_| StoreError::Damaged {
-            reason: format!("the device's id is not readable: {kept:?}"),
-        })
+        kept.parse().map_err(|_| StoreError::Damaged { reason: format!("the device's id is not readable: {kept:?}") })
     }
 
     /// One setting of this device.
@@ -88,11 +75,7 @@ impl Store {
     /// # Errors
     /// When the file can't be read.
     pub fn setting(&self, name: &str) -> Result<Option<String>, StoreError> {
-        Ok(self
-            .connection
-            .prepare_cached(SETTING)?
-            .query_row([name], |row| row.get(0))
-            .optional()?)
+        Ok(self.connection.prepare_cached(SETTING)?.query_row([name], |row| row.get(0)).optional()?)
     }
 
     /// Keeps a setting of this device.
@@ -101,9 +84,7 @@ impl Store {
     /// When the file can't be written.
     pub fn put_setting(&mut self, name: &str, value: &str) -> Result<(), StoreError> {
         self.write(|connection| {
-            connection
-                .prepare_cached(PUT_SETTING)?
-                .execute([name, value])?;
+            connection.prepare_cached(PUT_SETTING)?.execute([name, value])?;
             Ok(())
         })
     }
@@ -111,8 +92,6 @@ impl Store {
 
 /// Throws a draft away within a command's transaction.
 pub(crate) fn clear(connection: &Connection, key: &str) -> Result<(), StoreError> {
-    connection
-        .prepare_cached("DELETE FROM draft WHERE key = ?1")?
-        .execute([key])?;
+    connection.prepare_cached("DELETE FROM draft WHERE key = ?1")?.execute([key])?;
     Ok(())
 }

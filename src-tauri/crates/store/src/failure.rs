@@ -28,9 +28,7 @@ pub enum OpenError {
         reason: String,
     },
     /// The file is no database of ours, or its pages are spoiled. It may hold the only copy.
-    #[error(
-        "{path} is damaged ({reason}): it was left as it is, and can be put aside to start a new one"
-    )]
+    #[error("{path} is damaged ({reason}): it was left as it is, and can be put aside to start a new one")]
     Damaged {
         /// The file.
         path: PathBuf,
@@ -64,10 +62,7 @@ impl OpenError {
             other @ (StoreError::Newer { .. }
             | StoreError::Differs { .. }
             | StoreError::Exists { .. }
-            | StoreError::Unreadable(_)) => Self::CannotWrite {
-                path,
-                reason: other.to_string(),
-            },
+            | StoreError::Unreadable(_)) => Self::CannotWrite { path, reason: other.to_string() },
         }
     }
 
@@ -75,10 +70,7 @@ impl OpenError {
         if error.kind() == std::io::ErrorKind::StorageFull {
             Self::NoRoom { path }
         } else {
-            Self::CannotWrite {
-                path,
-                reason: error.to_string(),
-            }
+            Self::CannotWrite { path, reason: error.to_string() }
         }
     }
 }
@@ -87,9 +79,7 @@ impl OpenError {
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
     /// There is no room left on the disk.
-    #[error(
-        "there is no room left on the disk: nothing was kept of this step; make room and try again"
-    )]
+    #[error("there is no room left on the disk: nothing was kept of this step; make room and try again")]
     NoRoom,
     /// The file or its folder can't be written.
     #[error("the file can't be written: {reason}")]
@@ -98,9 +88,7 @@ pub enum StoreError {
         reason: String,
     },
     /// The file is of a newer version, so it is only read.
-    #[error(
-        "the file was made by a newer version ({version}): it can be read; update the program to write it"
-    )]
+    #[error("the file was made by a newer version ({version}): it can be read; update the program to write it")]
     Newer {
         /// The file's version.
         version: u32,
@@ -169,9 +157,7 @@ pub enum AppendError {
         actual_seq: u32,
     },
     /// This command was answered before; the answer is these events.
-    #[error(
-        "the command was answered before by events {first_seq} to {last_seq} of visit {visit_id}"
-    )]
+    #[error("the command was answered before by events {first_seq} to {last_seq} of visit {visit_id}")]
     AlreadyAnswered {
         /// The visit that it changed.
         visit_id: Uuid,

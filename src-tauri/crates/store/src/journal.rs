@@ -54,11 +54,7 @@ impl Append<'_> {
         {
             return Err(Unfit::Visits);
         }
-        if self
-            .events
-            .iter()
-            .any(|event| event.command_id != first.command_id)
-        {
+        if self.events.iter().any(|event| event.command_id != first.command_id) {
             return Err(Unfit::Commands);
         }
         let mut before = self.expected_seq;
@@ -68,16 +64,10 @@ impl Append<'_> {
             }
             before = event.seq;
         }
-        if self.projection.last_seq != last.seq
-            || self.link.is_some_and(|link| link.last_seq != last.seq)
-        {
+        if self.projection.last_seq != last.seq || self.link.is_some_and(|link| link.last_seq != last.seq) {
             return Err(Unfit::Behind);
         }
-        let answered = Answered {
-            visit_id,
-            first_seq: first.seq,
-            last_seq: last.seq,
-        };
+        let answered = Answered { visit_id, first_seq: first.seq, last_seq: last.seq };
         Ok((first.command_id, answered))
     }
 }
@@ -134,12 +124,7 @@ impl Store {
     /// When the file can't be read.
     pub fn events(&self, visit_id: Uuid) -> Result<Vec<EventRow>, StoreError> {
         let sql = include_str!("queries/events_of_visit.sql");
-        Ok(rows::all(
-            &self.connection,
-            sql,
-            [visit_id.as_bytes()],
-            rows::event,
-        )?)
+        Ok(rows::all(&self.connection, sql, [visit_id.as_bytes()], rows::event)?)
     }
 
     /// The journals of all visits, for the check of the chain.
@@ -147,12 +132,7 @@ impl Store {
     /// # Errors
     /// When the file can't be read.
     pub fn all_events(&self) -> Result<Vec<EventRow>, StoreError> {
-        Ok(rows::all(
-            &self.connection,
-            include_str!("queries/all_events.sql"),
-            (),
-            rows::event,
-        )?)
+        Ok(rows::all(&self.connection, include_str!("queries/all_events.sql"), (), rows::event)?)
     }
 
     /// How a command was answered; none if it never was.
@@ -180,12 +160,7 @@ impl Store {
     /// # Errors
     /// When the file can't be read.
     pub fn visits_open(&self) -> Result<Vec<VisitRow>, StoreError> {
-        Ok(rows::all(
-            &self.connection,
-            include_str!("queries/visits_open.sql"),
-            (),
-            rows::visit,
-        )?)
+        Ok(rows::all(&self.connection, include_str!("queries/visits_open.sql"), (), rows::visit)?)
     }
 
     /// Every visit to one lawn, the latest first.
@@ -194,30 +169,16 @@ impl Store {
     /// When the file can't be read.
     pub fn visits_of_lawn(&self, lawn_id: Uuid) -> Result<Vec<VisitRow>, StoreError> {
         let sql = include_str!("queries/visits_of_lawn.sql");
-        Ok(rows::all(
-            &self.connection,
-            sql,
-            [lawn_id.as_bytes()],
-            rows::visit,
-        )?)
+        Ok(rows::all(&self.connection, sql, [lawn_id.as_bytes()], rows::visit)?)
     }
 
     /// The visits opened from one moment until before another, in UTC milliseconds, the latest first.
     ///
     /// # Errors
     /// When the file can't be read.
-    pub fn visits_between(
-        &self,
-        from_utc_ms: i64,
-        until_utc_ms: i64,
-    ) -> Result<Vec<VisitRow>, StoreError> {
+    pub fn visits_between(&self, from_utc_ms: i64, until_utc_ms: i64) -> Result<Vec<VisitRow>, StoreError> {
         let sql = include_str!("queries/visits_between.sql");
-        Ok(rows::all(
-            &self.connection,
-            sql,
-            [from_utc_ms, until_utc_ms],
-            rows::visit,
-        )?)
+        Ok(rows::all(&self.connection, sql, [from_utc_ms, until_utc_ms], rows::visit)?)
     }
 
     /// The visits whose look-back is owed on or before a local date (`YYYY-MM-DD`), the longest owed first.
@@ -242,12 +203,7 @@ impl Store {
     /// # Errors
     /// When the file can't be read.
     pub fn links(&self) -> Result<Vec<ChainLink>, StoreError> {
-        Ok(rows::all(
-            &self.connection,
-            include_str!("queries/links.sql"),
-            (),
-            rows::link,
-        )?)
+        Ok(rows::all(&self.connection, include_str!("queries/links.sql"), (), rows::link)?)
     }
 }
 
@@ -255,11 +211,7 @@ fn command(connection: &Connection, command_id: Uuid) -> Result<Option<Answered>
     Ok(connection
         .prepare_cached("SELECT visit_id, first_seq, last_seq FROM command WHERE command_id = ?1")?
         .query_row([command_id.as_bytes()], |row| {
-            Ok(Answered {
-                visit_id: rows::id(row, 0)?,
-                first_seq: row.get(1)?,
-                last_seq: row.get(2)?,
-            })
+            Ok(Answered { visit_id: rows::id(row, 0)?, first_seq: row.get(1)?, last_seq: row.get(2)? })
         })
         .optional()?)
 }
@@ -272,68 +224,60 @@ fn last_link(connection: &Connection, device_id: Uuid) -> Result<Option<ChainLin
 }
 
 fn add_event(connection: &Connection, event: &EventRow) -> Result<(), StoreError> {
-    connection
-        .prepare_cached(include_str!("queries/append_event.sql"))?
-        .execute(params![
-            event.visit_id.as_bytes(),
-            event.seq,
-            event.event_id.as_bytes(),
-            event.device_id.as_bytes(),
-            event.command_id.as_bytes(),
-            event.at.utc_ms,
-            event.at.offset_min,
-            event.at.zone,
-            event.at.mono_ms,
-            event.at.run_id.as_bytes(),
-            event.kind,
-            event.version,
-            event.payload,
-        ])?;
+    connection.prepare_cached(include_str!("queries/append_event.sql"))?.execute(params![
+        event.visit_id.as_bytes(),
+        event.seq,
+        event.event_id.as_bytes(),
+        event.device_id.as_bytes(),
+        event.command_id.as_bytes(),
+        event.at.utc_ms,
+        event.at.offset_min,
+        event.at.zone,
+        event.at.mono_ms,
+        event.at.run_id.as_bytes(),
+        event.kind,
+        event.version,
+        event.payload,
+    ])?;
     Ok(())
 }
 
 fn project(connection: &Connection, visit: &VisitRow) -> Result<(), StoreError> {
-    connection
-        .prepare_cached(include_str!("queries/project_visit.sql"))?
-        .execute(params![
-            visit.visit_id.as_bytes(),
-            visit.lawn_id.as_bytes(),
-            visit.client_id.as_bytes(),
-            visit.product_id.as_ref().map(Uuid::as_bytes),
-            visit.kit_id.as_ref().map(Uuid::as_bytes),
-            visit.device_id.as_bytes(),
-            visit.stage,
-            visit.last_seq,
-            visit.opened_utc_ms,
-            visit.changed_utc_ms,
-            visit.closed_utc_ms,
-            visit.look_back_on,
-            visit.summary,
-        ])?;
+    connection.prepare_cached(include_str!("queries/project_visit.sql"))?.execute(params![
+        visit.visit_id.as_bytes(),
+        visit.lawn_id.as_bytes(),
+        visit.client_id.as_bytes(),
+        visit.product_id.as_ref().map(Uuid::as_bytes),
+        visit.kit_id.as_ref().map(Uuid::as_bytes),
+        visit.device_id.as_bytes(),
+        visit.stage,
+        visit.last_seq,
+        visit.opened_utc_ms,
+        visit.changed_utc_ms,
+        visit.closed_utc_ms,
+        visit.look_back_on,
+        visit.summary,
+    ])?;
     Ok(())
 }
 
 fn add_link(connection: &Connection, link: &ChainLink) -> Result<(), AppendError> {
     let end = last_link(connection, link.device_id)?;
     let follows = match end {
-        Some(end) => {
-            Some(link.position) == end.position.checked_add(1) && link.previous == end.hash
-        }
+        Some(end) => Some(link.position) == end.position.checked_add(1) && link.previous == end.hash,
         None => link.position == 1,
     };
     if !follows {
         return Err(Unfit::Chain.into());
     }
-    connection
-        .prepare_cached(include_str!("queries/add_link.sql"))?
-        .execute(params![
-            link.device_id.as_bytes(),
-            link.position,
-            link.visit_id.as_bytes(),
-            link.last_seq,
-            link.previous.0,
-            link.events_hash.0,
-            link.hash.0,
-        ])?;
+    connection.prepare_cached(include_str!("queries/add_link.sql"))?.execute(params![
+        link.device_id.as_bytes(),
+        link.position,
+        link.visit_id.as_bytes(),
+        link.last_seq,
+        link.previous.0,
+        link.events_hash.0,
+        link.hash.0,
+    ])?;
     Ok(())
 }

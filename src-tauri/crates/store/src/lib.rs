@@ -39,17 +39,12 @@ pub struct Store {
 
 impl Store {
     /// Runs a change as one transaction: all of it is on the disk when this returns, or nothing is.
-    fn write<T, E: From<StoreError>>(
-        &mut self,
-        change: impl FnOnce(&Transaction<'_>) -> Result<T, E>,
-    ) -> Result<T, E> {
+    fn write<T, E: From<StoreError>>(&mut self, change: impl FnOnce(&Transaction<'_>) -> Result<T, E>) -> Result<T, E> {
         if let Some(version) = self.newer {
             return Err(StoreError::Newer { version }.into());
         }
-        let transaction = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(StoreError::from)?;
+        let transaction =
+            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let outcome = change(&transaction)?;
         transaction.commit().map_err(StoreError::from)?;
         Ok(outcome)

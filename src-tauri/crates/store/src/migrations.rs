@@ -44,25 +44,13 @@ mod tests {
 
     /// Every object of a schema with its text, comments and spacing left out.
     fn objects(connection: &Connection) -> Vec<(String, String)> {
-        let mut query = connection
-            .prepare("SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name")
-            .unwrap();
-        let rows = query
-            .query_map((), |row| Ok((row.get(0)?, row.get::<_, String>(1)?)))
-            .unwrap();
+        let mut query =
+            connection.prepare("SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name").unwrap();
+        let rows = query.query_map((), |row| Ok((row.get(0)?, row.get::<_, String>(1)?))).unwrap();
         rows.map(|row| {
             let (name, sql) = row.unwrap();
-            let bare: Vec<&str> = sql
-                .lines()
-                .map(|line| line.split("--").next().unwrap_or_default())
-                .collect();
-            (
-                name,
-                bare.join(" ")
-                    .split_whitespace()
-                    .collect::<Vec<_>>()
-                    .join(" "),
-            )
+            let bare: Vec<&str> = sql.lines().map(|line| line.split("--").next().unwrap_or_default()).collect();
+            (name, bare.join(" ").split_whitespace().collect::<Vec<_>>().join(" "))
         })
         .collect()
     }
@@ -88,14 +76,8 @@ mod tests {
         for line in include_str!("schema.sql").lines() {
             in_table = (in_table || line.starts_with("CREATE TABLE")) && !line.starts_with(')');
             let first = line.trim_start().split(' ').next().unwrap_or_default();
-            let is_column = first
-                .chars()
-                .next()
-                .is_some_and(|letter| letter.is_ascii_lowercase());
-            assert!(
-                !in_table || !is_column || line.contains("  -- "),
-                "no meaning: {line}"
-            );
+            let is_column = first.chars().next().is_some_and(|letter| letter.is_ascii_lowercase());
+            assert!(!in_table || !is_column || line.contains("  -- "), "no meaning: {line}");
         }
     }
 }

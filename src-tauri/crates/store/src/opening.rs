@@ -71,29 +71,16 @@ impl Store {
         let found = look_over(&path, vfs).map_err(|error| OpenError::new(path.clone(), error))?;
         if let Found::Newer(connection, version) = found {
             tracing::warn!(version, "the file is of a newer version and is only read");
-            let store = Self {
-                connection,
-                newer: Some(version),
-            };
-            return Ok(Opened {
-                store,
-                condition: Condition::Newer { version },
-            });
+            let store = Self { connection, newer: Some(version) };
+            return Ok(Opened { store, condition: Condition::Newer { version } });
         }
-        let (connection, before) =
-            open_for_writing(&path, vfs).map_err(|error| OpenError::new(path, error))?;
+        let (connection, before) = open_for_writing(&path, vfs).map_err(|error| OpenError::new(path, error))?;
         let condition = match before {
             0 => Condition::Made,
             VERSION => Condition::Current,
             from => Condition::BroughtForward { from },
         };
-        Ok(Opened {
-            store: Self {
-                connection,
-                newer: None,
-            },
-            condition,
-        })
+        Ok(Opened { store: Self { connection, newer: None }, condition })
     }
 
     /// Moves a damaged file and what SQLite left beside it into a folder of its own, and starts a new one.
@@ -103,10 +90,7 @@ impl Store {
     ///
     /// # Errors
     /// When the folder can't be written; the old file is then still where it was, or whole in its new folder.
-    #[expect(
-        clippy::disallowed_methods,
-        reason = "a damaged file is moved, and store alone touches files"
-    )]
+    #[expect(clippy::disallowed_methods, reason = "a damaged file is moved, and store alone touches files")]
     pub fn put_aside_and_start_new(folder: &Path) -> Result<(Opened, Option<PathBuf>), OpenError> {
         match Self::open(folder) {
             Ok(opened) => return Ok((opened, None)),
@@ -116,16 +100,12 @@ impl Store {
         let path = folder.join(FILE_NAME);
         let refused = |error: std::io::Error| OpenError::from_io(path.clone(), &error);
         // The database goes last: were this broken off, it would be found damaged again and go where its log went.
-        let names = COMPANIONS
-            .map(|ending| format!("{FILE_NAME}{ending}"))
-            .into_iter();
+        let names = COMPANIONS.map(|ending| format!("{FILE_NAME}{ending}")).into_iter();
         let names: Vec<String> = names.chain([FILE_NAME.to_owned()]).collect();
         let aside = (1_u32..)
             .map(|number| folder.join(format!("put-aside-{number}")))
             .find(|aside| {
-                !names
-                    .iter()
-                    .any(|name| aside.join(name).exists() && folder.join(name).exists())
+                !names.iter().any(|name| aside.join(name).exists() && folder.join(name).exists())
                     && !aside.join(FILE_NAME).exists()
             })
             .expect("a folder holds fewer than four thousand million others");
@@ -138,13 +118,9 @@ impl Store {
     }
 }
 
-#[expect(
-    clippy::disallowed_methods,
-    reason = "the folder of the file is made here, and nowhere else"
-)]
+#[expect(clippy::disallowed_methods, reason = "the folder of the file is made here, and nowhere else")]
 fn make_folder(folder: &Path) -> Result<(), OpenError> {
-    std::fs::create_dir_all(folder)
-        .map_err(|error| OpenError::from_io(folder.join(FILE_NAME), &error))
+    std::fs::create_dir_all(folder).map_err(|error| OpenError::from_io(folder.join(FILE_NAME), &error))
 }
 
 /// What stood in the file's place.
@@ -169,10 +145,8 @@ fn look_over(path: &Path, vfs: Option<&str>) -> Result<Found, StoreError> {
     let connection = connect(path, vfs, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
     pragmas::set_reading(&connection)?;
     let version = migrations::version_of(&connection)?;
-    let application_id: i32 =
-        connection.pragma_query_value(None, "application_id", |row| row.get(0))?;
-    let n_objects: i64 =
-        connection.query_row("SELECT count(*) FROM sqlite_schema", (), |row| row.get(0))?;
+    let application_id: i32 = connection.pragma_query_value(None, "application_id", |row| row.get(0))?;
+    let n_objects: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", (), |row| row.get(0))?;
     if version == 0 && application_id == 0 && n_objects == 0 {
         // A first start that was broken off before the first step.
         return Ok(Found::Nothing);
@@ -185,11 +159,7 @@ fn look_over(path: &Path, vfs: Option<&str>) -> Result<Found, StoreError> {
     if verdict != "ok" {
         return Err(StoreError::Damaged { reason: verdict });
     }
-    Ok(if version > VERSION {
-        Found::Newer(connection, version)
-    } else {
-        Found::Ours
-    })
+    Ok(if version > VERSION { Found::Newer(connection, version) } else { Found::Ours })
 }
 
 fn open_for_writing(path: &Path, vfs: Option<&str>) -> Result<(Connection, u32), StoreError> {
@@ -197,9 +167,7 @@ fn open_for_writing(path: &Path, vfs: Option<&str>) -> Result<(Connection, u32),
     let mut connection = connect(path, vfs, flags)?;
     // SQLite falls back to reading only, without a word, when the file is closed to writing.
     if connection.is_readonly("main")? {
-        return Err(StoreError::CannotWrite {
-            reason: "it is closed to writing".to_owned(),
-        });
+        return Err(StoreError::CannotWrite { reason: "it is closed to writing".to_owned() });
     }
     pragmas::set(&connection)?;
     let before = migrations::migrate(&mut connection)?;

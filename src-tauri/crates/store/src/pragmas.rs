@@ -38,11 +38,7 @@ const PRAGMAS: &[Pragma] = &[
         value: "ON",
         reason: "on Apple's systems a plain sync stops at the drive's cache; elsewhere this does nothing",
     },
-    Pragma {
-        name: "checkpoint_fullfsync",
-        value: "ON",
-        reason: "the same for moving the log into the file",
-    },
+    Pragma { name: "checkpoint_fullfsync", value: "ON", reason: "the same for moving the log into the file" },
     Pragma {
         name: "foreign_keys",
         value: "ON",
@@ -73,34 +69,23 @@ const PRAGMAS: &[Pragma] = &[
 /// Sets up a connection that may write.
 pub(crate) fn set(connection: &Connection) -> Result<(), StoreError> {
     for pragma in PRAGMAS {
-        connection
-            .pragma_update(None, pragma.name, pragma.value)
-            .inspect_err(|error| {
-                tracing::error!(pragma.name, pragma.reason, %error, "a setting was refused");
-            })?;
+        connection.pragma_update(None, pragma.name, pragma.value).inspect_err(|error| {
+            tracing::error!(pragma.name, pragma.reason, %error, "a setting was refused");
+        })?;
     }
-    let journal_mode: String =
-        connection.pragma_query_value(None, "journal_mode", |row| row.get(0))?;
+    let journal_mode: String = connection.pragma_query_value(None, "journal_mode", |row| row.get(0))?;
     if journal_mode != "wal" {
-        tracing::warn!(
-            journal_mode,
-            "this file system has no write-ahead log; commits are as safe and slower"
-        );
+        tracing::warn!(journal_mode, "this file system has no write-ahead log; commits are as safe and slower");
     }
     Ok(())
 }
 
 /// Sets up a connection that only reads, where only these two matter.
 pub(crate) fn set_reading(connection: &Connection) -> Result<(), StoreError> {
-    for pragma in PRAGMAS.iter().filter(|pragma| {
-        [
-            "busy_timeout",
-            "cell_size_check",
-            "trusted_schema",
-            "temp_store",
-        ]
-        .contains(&pragma.name)
-    }) {
+    for pragma in PRAGMAS
+        .iter()
+        .filter(|pragma| ["busy_timeout", "cell_size_check", "trusted_schema", "temp_store"].contains(&pragma.name))
+    {
         connection.pragma_update(None, pragma.name, pragma.value)?;
     }
     Ok(())

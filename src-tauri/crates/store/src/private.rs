@@ -33,34 +33,23 @@ impl Store {
                 .execute([id.as_bytes()])?;
             Ok::<(), StoreError>(())
         })?;
-        let is_busy: bool =
-            self.connection
-                .query_row("PRAGMA wal_checkpoint(TRUNCATE)", (), |row| row.get(0))?;
-        if is_busy {
-            Err(StoreError::Busy)
-        } else {
-            Ok(())
-        }
+        let is_busy: bool = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", (), |row| row.get(0))?;
+        if is_busy { Err(StoreError::Busy) } else { Ok(()) }
     }
 }
 
 fn one(connection: &Connection, id: Uuid) -> Result<Option<PrivateText>, StoreError> {
-    Ok(connection
-        .prepare_cached(SELECT)?
-        .query_row([id.as_bytes()], rows::private_text)
-        .optional()?)
+    Ok(connection.prepare_cached(SELECT)?.query_row([id.as_bytes()], rows::private_text).optional()?)
 }
 
 /// Adds a text unless it is there. One that was erased is never brought back.
 pub(crate) fn add(connection: &Connection, text: &PrivateText) -> Result<(), StoreError> {
-    let n_added = connection
-        .prepare_cached(include_str!("queries/add_private.sql"))?
-        .execute(params![
-            text.id.as_bytes(),
-            text.sha256.0,
-            text.words.as_ref().map(|words| words.salt.0),
-            text.words.as_ref().map(|words| &words.body),
-        ])?;
+    let n_added = connection.prepare_cached(include_str!("queries/add_private.sql"))?.execute(params![
+        text.id.as_bytes(),
+        text.sha256.0,
+        text.words.as_ref().map(|words| words.salt.0),
+        text.words.as_ref().map(|words| &words.body),
+    ])?;
     if n_added == 0 && one(connection, text.id)?.is_none_or(|kept| kept.sha256 != text.sha256) {
         return Err(StoreError::Differs { id: text.id });
     }

@@ -63,12 +63,7 @@ impl Store {
     /// When the file can't be read.
     pub fn entry(&self, kind: &str, entry_id: Uuid) -> Result<Option<Entry>, StoreError> {
         let sql = include_str!("queries/operations_of_entry.sql");
-        let operations = rows::all(
-            &self.connection,
-            sql,
-            params![kind, entry_id.as_bytes()],
-            rows::operation,
-        )?;
+        let operations = rows::all(&self.connection, sql, params![kind, entry_id.as_bytes()], rows::operation)?;
         Ok(register::entries(&operations)?.pop())
     }
 
@@ -76,12 +71,7 @@ impl Store {
     ///
     /// # Errors
     /// When the file can't be read.
-    pub fn field_history(
-        &self,
-        kind: &str,
-        entry_id: Uuid,
-        field: &str,
-    ) -> Result<Vec<FieldOperation>, StoreError> {
+    pub fn field_history(&self, kind: &str, entry_id: Uuid, field: &str) -> Result<Vec<FieldOperation>, StoreError> {
         let sql = include_str!("queries/field_history.sql");
         let params = params![kind, entry_id.as_bytes(), field];
         Ok(rows::all(&self.connection, sql, params, rows::operation)?)
@@ -95,12 +85,7 @@ impl Store {
         Ok(self
             .connection
             .prepare_cached(include_str!("queries/last_tick.sql"))?
-            .query_row((), |row| {
-                Ok(Tick {
-                    utc_ms: row.get(0)?,
-                    counter: row.get(1)?,
-                })
-            })
+            .query_row((), |row| Ok(Tick { utc_ms: row.get(0)?, counter: row.get(1)? }))
             .optional()?)
     }
 
@@ -118,19 +103,11 @@ impl Store {
     /// When the file can't be read.
     pub fn immutables(&self, kind: &str, of: Uuid) -> Result<Vec<ImmutableEntry>, StoreError> {
         let sql = include_str!("queries/immutables_of.sql");
-        Ok(rows::all(
-            &self.connection,
-            sql,
-            params![kind, of.as_bytes()],
-            rows::immutable,
-        )?)
+        Ok(rows::all(&self.connection, sql, params![kind, of.as_bytes()], rows::immutable)?)
     }
 }
 
-fn immutable(
-    connection: &Connection,
-    entry_id: Uuid,
-) -> Result<Option<ImmutableEntry>, StoreError> {
+fn immutable(connection: &Connection, entry_id: Uuid) -> Result<Option<ImmutableEntry>, StoreError> {
     Ok(connection
         .prepare_cached(include_str!("queries/immutable.sql"))?
         .query_row([entry_id.as_bytes()], rows::immutable)
@@ -148,33 +125,27 @@ fn add_operation(connection: &Connection, operation: &FieldOperation) -> Result<
         operation.counter,
         operation.device_id.as_bytes(),
     ];
-    let n_added = connection
-        .prepare_cached(include_str!("queries/add_operation.sql"))?
-        .execute(params)?;
+    let n_added = connection.prepare_cached(include_str!("queries/add_operation.sql"))?.execute(params)?;
     if n_added == 0 {
         let n_same: u32 = connection
             .prepare_cached(include_str!("queries/same_operation.sql"))?
             .query_row(params, |row| row.get(0))?;
         if n_same == 0 {
-            return Err(StoreError::Differs {
-                id: operation.operation_id,
-            });
+            return Err(StoreError::Differs { id: operation.operation_id });
         }
     }
     Ok(())
 }
 
 fn add_immutable(connection: &Connection, entry: &ImmutableEntry) -> Result<(), StoreError> {
-    let n_added = connection
-        .prepare_cached(include_str!("queries/add_immutable.sql"))?
-        .execute(params![
-            entry.entry_id.as_bytes(),
-            entry.kind,
-            entry.of.as_bytes(),
-            entry.made_utc_ms,
-            entry.device_id.as_bytes(),
-            entry.body,
-        ])?;
+    let n_added = connection.prepare_cached(include_str!("queries/add_immutable.sql"))?.execute(params![
+        entry.entry_id.as_bytes(),
+        entry.kind,
+        entry.of.as_bytes(),
+        entry.made_utc_ms,
+        entry.device_id.as_bytes(),
+        entry.body,
+    ])?;
     if n_added == 0 && immutable(connection, entry.entry_id)?.as_ref() != Some(entry) {
         return Err(StoreError::Differs { id: entry.entry_id });
     }

@@ -14,10 +14,7 @@ pub(crate) fn all<T, P: Params>(
     params: P,
     read: fn(&Row<'_>) -> Result<T>,
 ) -> Result<Vec<T>> {
-    connection
-        .prepare_cached(sql)?
-        .query_map(params, read)?
-        .collect()
+    connection.prepare_cached(sql)?.query_map(params, read)?.collect()
 }
 
 pub(crate) fn id(row: &Row<'_>, column_idx: usize) -> Result<Uuid> {
@@ -25,9 +22,7 @@ pub(crate) fn id(row: &Row<'_>, column_idx: usize) -> Result<Uuid> {
 }
 
 fn optional_id(row: &Row<'_>, column_idx: usize) -> Result<Option<Uuid>> {
-    Ok(row
-        .get::<_, Option<[u8; 16]>>(column_idx)?
-        .map(Uuid::from_bytes))
+    Ok(row.get::<_, Option<[u8; 16]>>(column_idx)?.map(Uuid::from_bytes))
 }
 
 fn digest(row: &Row<'_>, column_idx: usize) -> Result<Digest> {
@@ -114,9 +109,6 @@ pub(crate) fn private_text(row: &Row<'_>) -> Result<PrivateText> {
     Ok(PrivateText {
         id: id(row, 0)?,
         sha256: digest(row, 1)?,
-        words: salt.zip(body).map(|(salt, body)| SaltedWords {
-            salt: Salt(salt),
-            body,
-        }),
+        words: salt.zip(body).map(|(salt, body)| SaltedWords { salt: Salt(salt), body }),
     })
 }

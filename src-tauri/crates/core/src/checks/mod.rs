@@ -7,7 +7,7 @@
 pub mod weight;
 
 use crate::product::Tag;
-use crate::quantity::{Arg, Said};
+use crate::quantity::{Arg, Code, Said};
 
 /// What a check says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -36,7 +36,7 @@ impl Verdict {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Check {
     /// Which rule, in kebab-case.
-    pub rule: &'static str,
+    pub rule: Code,
     /// What it says.
     pub verdict: Verdict,
     /// What was found, when anything was.
@@ -46,7 +46,7 @@ pub struct Check {
     /// How binding the limit is.
     pub tag: Tag,
     /// Where the limit stands, as a code.
-    pub source: &'static str,
+    pub source: Code,
     /// The message.
     pub said: Said,
 }
@@ -54,20 +54,14 @@ pub struct Check {
 impl Check {
     /// A check without value and limit.
     #[must_use]
-    pub const fn new(
-        rule: &'static str,
-        verdict: Verdict,
-        tag: Tag,
-        source: &'static str,
-        code: &'static str,
-    ) -> Self {
+    pub const fn new(rule: &'static str, verdict: Verdict, tag: Tag, source: &'static str, code: &'static str) -> Self {
         Self {
-            rule,
+            rule: Code::Borrowed(rule),
             verdict,
             value: None,
             limit: None,
             tag,
-            source,
+            source: Code::Borrowed(source),
             said: Said::new(code),
         }
     }
@@ -76,7 +70,7 @@ impl Check {
     #[must_use]
     pub fn with_value(mut self, value: Arg) -> Self {
         self.value = Some(value.clone());
-        self.said.args.push(("value", value));
+        self.said.args.push((Code::Borrowed("value"), value));
         self
     }
 
@@ -84,14 +78,14 @@ impl Check {
     #[must_use]
     pub fn with_limit(mut self, limit: Arg) -> Self {
         self.limit = Some(limit.clone());
-        self.said.args.push(("limit", limit));
+        self.said.args.push((Code::Borrowed("limit"), limit));
         self
     }
 
     /// The same check with one more argument of the message.
     #[must_use]
     pub fn with(mut self, name: &'static str, arg: Arg) -> Self {
-        self.said.args.push((name, arg));
+        self.said.args.push((Code::Borrowed(name), arg));
         self
     }
 
@@ -101,28 +95,21 @@ impl Check {
         match (self.verdict, self.tag) {
             (Verdict::Go | Verdict::Caution, _) => false,
             (Verdict::Stop, Tag::Statutory) => true,
-            (Verdict::Stop, Tag::Advisory | Tag::Own) => !passed.contains(&self.rule),
+            (Verdict::Stop, Tag::Advisory | Tag::Own) => !passed.contains(&self.rule.as_ref()),
         }
     }
 
     /// Whether a person may pass this check with a reason.
     #[must_use]
     pub const fn can_be_passed(&self) -> bool {
-        matches!(
-            (self.verdict, self.tag),
-            (Verdict::Stop, Tag::Advisory | Tag::Own)
-        )
+        matches!((self.verdict, self.tag), (Verdict::Stop, Tag::Advisory | Tag::Own))
     }
 }
 
 /// The strictest verdict of several checks; `Go` when there is none.
 #[must_use]
 pub fn strictest(checks: &[Check]) -> Verdict {
-    checks
-        .iter()
-        .map(|check| check.verdict)
-        .max()
-        .unwrap_or(Verdict::Go)
+    checks.iter().map(|check| check.verdict).max().unwrap_or(Verdict::Go)
 }
 
 /// Whether any check bars the way, given the rules that were passed with a reason.

@@ -16,13 +16,7 @@ pub fn weight_on_the_back(full: Weight) -> Check {
     } else {
         (Verdict::Go, "weight-fine")
     };
-    Check::new(
-        "weight",
-        verdict,
-        Tag::Advisory,
-        "fao-minimum-requirements-2003",
-        code,
-    )
-    .with_value(Arg::number(full.kg(), Unit::Kilogram, 1))
-    .with_limit(Arg::number(HEAVIEST_KG, Unit::Kilogram, 0))
+    Check::new("weight", verdict, Tag::Advisory, "fao-minimum-requirements-2003", code)
+        .with_value(Arg::number(full.kg(), Unit::Kilogram, 1))
+        .with_limit(Arg::number(HEAVIEST_KG, Unit::Kilogram, 0))
 }

@@ -11,13 +11,12 @@ mod nozzle;
 use chrono::NaiveDate;
 
 use crate::quantity::{
-    Area, FlowRate, Length, Mass, Pace, ProductAmount, ProductKind, Span, Swath, Volume,
-    VolumePerArea, Weight,
+    Area, FlowRate, Length, Mass, Pace, ProductAmount, ProductKind, Span, Swath, Volume, VolumePerArea, Weight,
 };
 
 pub use nozzle::{
-    NOZZLE_SIZES, NozzleSize, NozzleState, fan_angle_for, fan_width, flow_at_pressure,
-    nozzle_state, pattern_base, pressure_for_flow, roll_reach,
+    NOZZLE_SIZES, NozzleSize, NozzleState, fan_angle_for, fan_width, flow_at_pressure, nozzle_state, pattern_base,
+    pressure_for_flow, roll_reach,
 };
 
 /// A sprayer with a nozzle on it.
@@ -167,19 +166,13 @@ impl Calibration {
     /// From a jug test and a timed walk; nothing when either measured nothing.
     #[must_use]
     pub fn from_tests(jug: JugTest, walk: TimedWalk, made_on: NaiveDate) -> Option<Self> {
-        Some(Self {
-            flow: jug.flow()?,
-            pace: walk.pace()?,
-            steps_per_min: walk.steps_per_min(),
-            made_on,
-        })
+        Some(Self { flow: jug.flow()?, pace: walk.pace()?, steps_per_min: walk.steps_per_min(), made_on })
     }
 
     /// Steps a minute at another pace, with steps of the same length.
     #[must_use]
     pub fn steps_per_min_at(&self, pace: Pace) -> Option<f64> {
-        self.steps_per_min
-            .map(|steps| steps * pace.m_per_s() / self.pace.m_per_s())
+        self.steps_per_min.map(|steps| steps * pace.m_per_s() / self.pace.m_per_s())
     }
 }
 
@@ -240,21 +233,11 @@ pub struct Spread {
 /// The mean of several catches and how far the worst is from it; nothing when no catch gave a flow.
 #[must_use]
 pub fn spread(catches: &[JugTest]) -> Option<Spread> {
-    let flows: Vec<f64> = catches
-        .iter()
-        .filter_map(|catch| catch.flow())
-        .map(FlowRate::l_per_min)
-        .collect();
+    let flows: Vec<f64> = catches.iter().filter_map(|catch| catch.flow()).map(FlowRate::l_per_min).collect();
     if flows.is_empty() {
         return None;
     }
     let mean = flows.iter().sum::<f64>() / flows.len() as f64;
-    let worst = flows
-        .iter()
-        .map(|flow| (flow - mean).abs() / mean * 100.0)
-        .fold(0.0, f64::max);
-    Some(Spread {
-        mean: FlowRate::computed(mean),
-        worst_percent: worst,
-    })
+    let worst = flows.iter().map(|flow| (flow - mean).abs() / mean * 100.0).fold(0.0, f64::max);
+    Some(Spread { mean: FlowRate::computed(mean), worst_percent: worst })
 }

@@ -23,51 +23,15 @@ const NOMINAL_PRESSURE_BAR: f64 = 3.0;
 
 /// The sizes of ISO 10625 with their nominal flow at 3 bar.
 pub const NOZZLE_SIZES: &[NozzleSize] = &[
-    NozzleSize {
-        size: "01",
-        colour: "orange",
-        nominal_l_per_min: 0.4,
-    },
-    NozzleSize {
-        size: "015",
-        colour: "green",
-        nominal_l_per_min: 0.6,
-    },
-    NozzleSize {
-        size: "02",
-        colour: "yellow",
-        nominal_l_per_min: 0.8,
-    },
-    NozzleSize {
-        size: "025",
-        colour: "lilac",
-        nominal_l_per_min: 1.0,
-    },
-    NozzleSize {
-        size: "03",
-        colour: "blue",
-        nominal_l_per_min: 1.2,
-    },
-    NozzleSize {
-        size: "04",
-        colour: "red",
-        nominal_l_per_min: 1.6,
-    },
-    NozzleSize {
-        size: "05",
-        colour: "brown",
-        nominal_l_per_min: 2.0,
-    },
-    NozzleSize {
-        size: "06",
-        colour: "grey",
-        nominal_l_per_min: 2.4,
-    },
-    NozzleSize {
-        size: "08",
-        colour: "white",
-        nominal_l_per_min: 3.2,
-    },
+    NozzleSize { size: "01", colour: "orange", nominal_l_per_min: 0.4 },
+    NozzleSize { size: "015", colour: "green", nominal_l_per_min: 0.6 },
+    NozzleSize { size: "02", colour: "yellow", nominal_l_per_min: 0.8 },
+    NozzleSize { size: "025", colour: "lilac", nominal_l_per_min: 1.0 },
+    NozzleSize { size: "03", colour: "blue", nominal_l_per_min: 1.2 },
+    NozzleSize { size: "04", colour: "red", nominal_l_per_min: 1.6 },
+    NozzleSize { size: "05", colour: "brown", nominal_l_per_min: 2.0 },
+    NozzleSize { size: "06", colour: "grey", nominal_l_per_min: 2.4 },
+    NozzleSize { size: "08", colour: "white", nominal_l_per_min: 3.2 },
 ];
 
 impl NozzleSize {
@@ -88,11 +52,7 @@ impl NozzleSize {
     /// ```
     #[must_use]
     pub fn flow_at(&self, pressure: Pressure) -> FlowRate {
-        flow_at_pressure(
-            FlowRate::computed(self.nominal_l_per_min),
-            Pressure::computed(NOMINAL_PRESSURE_BAR),
-            pressure,
-        )
+        flow_at_pressure(FlowRate::computed(self.nominal_l_per_min), Pressure::computed(NOMINAL_PRESSURE_BAR), pressure)
     }
 }
 
@@ -188,20 +148,14 @@ mod tests {
         let rolled = roll_reach(height, fan, Angle::from_deg(20.0).unwrap()).unwrap();
         assert!((upright.m() * 2.0 - pattern_base(height, fan).unwrap().m()).abs() < 1e-12);
         assert!(rolled.m() > upright.m());
-        assert_eq!(
-            roll_reach(height, fan, Angle::from_deg(60.0).unwrap()),
-            None
-        );
+        assert_eq!(roll_reach(height, fan, Angle::from_deg(60.0).unwrap()), None);
     }
 
     #[test]
     fn wear_is_judged_at_ten_per_cent() {
         let check = |measured: f64, expected: NozzleState| {
             let measured = FlowRate::from_l_per_min(measured).unwrap();
-            assert_eq!(
-                nozzle_state(measured, FlowRate::from_l_per_min(1.0).unwrap()),
-                expected
-            );
+            assert_eq!(nozzle_state(measured, FlowRate::from_l_per_min(1.0).unwrap()), expected);
         };
         check(1.1, NozzleState::Sound);
         check(1.101, NozzleState::Worn);

@@ -12,9 +12,7 @@ const N_STEPS_OF_HALF_CIRCLE: usize = 16;
 /// The ground within `margin_m` of a chain of points. Empty when the margin or the chain is nothing.
 pub(super) fn around(chain: &[Coord<f64>], margin_m: f64) -> MultiPolygon<f64> {
     let segments = chain.iter().zip(chain.iter().skip(1));
-    let capsules: Vec<Polygon<f64>> = segments
-        .filter_map(|(from, to)| capsule(*from, *to, margin_m))
-        .collect();
+    let capsules: Vec<Polygon<f64>> = segments.filter_map(|(from, to)| capsule(*from, *to, margin_m)).collect();
     if capsules.is_empty() {
         return MultiPolygon::new(Vec::new());
     }
@@ -33,15 +31,11 @@ fn capsule(from: Coord<f64>, to: Coord<f64>, margin_m: f64) -> Option<Polygon<f6
     let half_circle = |about: Coord<f64>, start_rad: f64| {
         (0..N_STEPS_OF_HALF_CIRCLE).map(move |idx| {
             let (sin, cos) = (start_rad + step_rad * (idx as f64 + 0.5)).sin_cos();
-            Coord {
-                x: about.x + radius_m * cos,
-                y: about.y + radius_m * sin,
-            }
+            Coord { x: about.x + radius_m * cos, y: about.y + radius_m * sin }
         })
     };
     let quarter_rad = core::f64::consts::FRAC_PI_2;
-    let ring: Vec<Coord<f64>> = half_circle(to, ahead_rad - quarter_rad)
-        .chain(half_circle(from, ahead_rad + quarter_rad))
-        .collect();
+    let ring: Vec<Coord<f64>> =
+        half_circle(to, ahead_rad - quarter_rad).chain(half_circle(from, ahead_rad + quarter_rad)).collect();
     Some(Polygon::new(LineString::new(ring), Vec::new()))
 }

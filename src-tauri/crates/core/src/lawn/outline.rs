@@ -4,9 +4,7 @@
 //! above zero. Any outline, however measured, comes through [`ValidOutline::from_rings`] or through the
 //! boolean operations of two valid ones.
 
-use geo::{
-    Area as _, BooleanOps, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation,
-};
+use geo::{Area as _, BooleanOps, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation};
 
 use crate::quantity::Area;
 
@@ -66,11 +64,7 @@ impl ValidOutline {
         let mut polygons = Vec::with_capacity(rings.len());
         for ring in rings {
             let outer = line(&ring.outer)?;
-            let holes = ring
-                .holes
-                .iter()
-                .map(|hole| line(hole))
-                .collect::<Result<Vec<_>, _>>()?;
+            let holes = ring.holes.iter().map(|hole| line(hole)).collect::<Result<Vec<_>, _>>()?;
             polygons.push(Polygon::new(outer, holes));
         }
         Self::from_polygons(MultiPolygon::new(polygons))
@@ -79,10 +73,7 @@ impl ValidOutline {
     /// From polygons. Refuses what the boolean operations cannot be trusted with.
     pub fn from_polygons(polygons: MultiPolygon<f64>) -> Result<Self, OutlineProblem> {
         let is_near = |point: Coord<f64>| {
-            point.x.is_finite()
-                && point.y.is_finite()
-                && point.x.abs() <= FURTHEST_M
-                && point.y.abs() <= FURTHEST_M
+            point.x.is_finite() && point.y.is_finite() && point.x.abs() <= FURTHEST_M && point.y.abs() <= FURTHEST_M
         };
         let is_all_near = polygons
             .iter()
@@ -91,10 +82,7 @@ impl ValidOutline {
         if !is_all_near {
             return Err(OutlineProblem::NotFinite);
         }
-        if polygons
-            .iter()
-            .any(|polygon| polygon.exterior().0.len() < 4)
-        {
+        if polygons.iter().any(|polygon| polygon.exterior().0.len() < 4) {
             return Err(OutlineProblem::TooFewCorners);
         }
         if !polygons.is_valid() {
@@ -108,12 +96,8 @@ impl ValidOutline {
 
     /// The result of a boolean operation on valid outlines, without its noise. May be empty.
     pub(crate) fn trusted(polygons: MultiPolygon<f64>) -> Self {
-        let kept = polygons
-            .into_iter()
-            .filter(|polygon| polygon.unsigned_area() > NOISE_M2);
-        Self {
-            polygons: MultiPolygon::new(kept.collect()),
-        }
+        let kept = polygons.into_iter().filter(|polygon| polygon.unsigned_area() > NOISE_M2);
+        Self { polygons: MultiPolygon::new(kept.collect()) }
     }
 
     /// The polygons, in metres.
@@ -143,9 +127,7 @@ impl ValidOutline {
     /// The least and greatest x and y in metres, or nothing when it is empty.
     #[must_use]
     pub fn bounds(&self) -> Option<((f64, f64), (f64, f64))> {
-        self.polygons
-            .bounding_rect()
-            .map(|rect| ((rect.min().x, rect.min().y), (rect.max().x, rect.max().y)))
+        self.polygons.bounding_rect().map(|rect| ((rect.min().x, rect.min().y), (rect.max().x, rect.max().y)))
     }
 
     /// Both together.
@@ -171,22 +153,13 @@ impl ValidOutline {
 pub(crate) fn ring_of(polygon: &Polygon<f64>) -> Ring {
     let points = |line: &LineString<f64>| -> Vec<(f64, f64)> {
         let n_corners = line.0.len().saturating_sub(1);
-        line.coords()
-            .take(n_corners)
-            .map(|point| (point.x, point.y))
-            .collect()
+        line.coords().take(n_corners).map(|point| (point.x, point.y)).collect()
     };
-    Ring {
-        outer: points(polygon.exterior()),
-        holes: polygon.interiors().iter().map(points).collect(),
-    }
+    Ring { outer: points(polygon.exterior()), holes: polygon.interiors().iter().map(points).collect() }
 }
 
 fn line(corners: &[(f64, f64)]) -> Result<LineString<f64>, OutlineProblem> {
-    if corners
-        .iter()
-        .any(|(x, y)| !x.is_finite() || !y.is_finite())
-    {
+    if corners.iter().any(|(x, y)| !x.is_finite() || !y.is_finite()) {
         return Err(OutlineProblem::NotFinite);
     }
     let mut different: Vec<(f64, f64)> = Vec::with_capacity(corners.len());
@@ -201,7 +174,5 @@ fn line(corners: &[(f64, f64)]) -> Result<LineString<f64>, OutlineProblem> {
     if different.len() < 3 {
         return Err(OutlineProblem::TooFewCorners);
     }
-    Ok(LineString::new(
-        different.into_iter().map(|(x, y)| Coord { x, y }).collect(),
-    ))
+    Ok(LineString::new(different.into_iter().map(|(x, y)| Coord { x, y }).collect()))
 }

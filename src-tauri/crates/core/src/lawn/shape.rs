@@ -74,10 +74,8 @@ pub fn heron(a: Length, b: Length, c: Length) -> Option<Area> {
     if short <= 0.0 || short + middle <= long {
         return None;
     }
-    let product = (long + (middle + short))
-        * (short - (long - middle))
-        * (short + (long - middle))
-        * (long + (middle - short));
+    let product =
+        (long + (middle + short)) * (short - (long - middle)) * (short + (long - middle)) * (long + (middle - short));
     Some(Area::computed(0.25 * product.max(0.0).sqrt()))
 }
 
@@ -96,17 +94,13 @@ impl Shape {
         }
         match *self {
             Self::Triangle { a, b, c } if heron(a, b, c).is_none() => {
-                let sides = [
-                    ("a", a, b.m() + c.m()),
-                    ("b", b, a.m() + c.m()),
-                    ("c", c, a.m() + b.m()),
-                ];
+                let sides = [("a", a, b.m() + c.m()), ("b", b, a.m() + c.m()), ("c", c, a.m() + b.m())];
                 for (field, side, others_m) in sides {
                     if side.m() >= others_m {
                         problems.push(ShapeProblem {
                             field,
                             said: Said::new("triangle-side-too-long")
-                                .with("side", Arg::Code(field))
+                                .with("side", Arg::code(field))
                                 .with("value", Arg::number(side.m(), Unit::Metre, 2))
                                 .with("others", Arg::number(others_m, Unit::Metre, 2)),
                         });
@@ -213,10 +207,7 @@ impl Shape {
 fn size_problem(field: &'static str, length: Length) -> Option<ShapeProblem> {
     let (least_m, most_m) = BELIEVED_M;
     let (code, limit_m) = if length.m() <= 0.0 {
-        return Some(ShapeProblem {
-            field,
-            said: Said::new("zero"),
-        });
+        return Some(ShapeProblem { field, said: Said::new("zero") });
     } else if length.m() < least_m {
         ("too-small", least_m)
     } else if length.m() > most_m {
@@ -224,54 +215,34 @@ fn size_problem(field: &'static str, length: Length) -> Option<ShapeProblem> {
     } else {
         return None;
     };
-    Some(ShapeProblem {
-        field,
-        said: Said::new(code).with("limit", Arg::number(limit_m, Unit::Metre, 2)),
-    })
+    Some(ShapeProblem { field, said: Said::new(code).with("limit", Arg::number(limit_m, Unit::Metre, 2)) })
 }
 
 fn closed_chains(corners: &[Coord<f64>]) -> Vec<Vec<Coord<f64>>> {
     let next = corners.iter().cycle().skip(1);
-    corners
-        .iter()
-        .zip(next)
-        .map(|(from, to)| vec![*from, *to])
-        .collect()
+    corners.iter().zip(next).map(|(from, to)| vec![*from, *to]).collect()
 }
 
 /// Points on an arc about zero from the x axis anticlockwise, on the radius that keeps the sector's area.
 fn arc(radius_m: f64, angle_deg: f64) -> Vec<Coord<f64>> {
-    let n_steps = ((N_SIDES_OF_CIRCLE as f64) * angle_deg / 360.0)
-        .ceil()
-        .max(2.0) as usize;
+    let n_steps = ((N_SIDES_OF_CIRCLE as f64) * angle_deg / 360.0).ceil().max(2.0) as usize;
     let step_rad = angle_deg.to_radians() / n_steps as f64;
     // Each triangle of the fan has area r'^2 sin(step) / 2 and stands for a sector of r^2 step / 2.
     let drawn_m = radius_m * (step_rad / step_rad.sin()).sqrt();
     (0..=n_steps)
         .map(|idx| {
             let (sin, cos) = (step_rad * idx as f64).sin_cos();
-            Coord {
-                x: drawn_m * cos,
-                y: drawn_m * sin,
-            }
+            Coord { x: drawn_m * cos, y: drawn_m * sin }
         })
         .collect()
 }
 
 fn shifted_to_corner(chains: Vec<Vec<Coord<f64>>>) -> Vec<Vec<Coord<f64>>> {
     let points = chains.iter().flatten();
-    let (min_x, min_y) = points.fold((f64::INFINITY, f64::INFINITY), |(x, y), point| {
-        (x.min(point.x), y.min(point.y))
-    });
+    let (min_x, min_y) = points.fold((f64::INFINITY, f64::INFINITY), |(x, y), point| (x.min(point.x), y.min(point.y)));
     if !min_x.is_finite() || !min_y.is_finite() {
         return chains;
     }
-    let shift = |point: Coord<f64>| Coord {
-        x: point.x - min_x,
-        y: point.y - min_y,
-    };
-    chains
-        .into_iter()
-        .map(|chain| chain.into_iter().map(shift).collect())
-        .collect()
+    let shift = |point: Coord<f64>| Coord { x: point.x - min_x, y: point.y - min_y };
+    chains.into_iter().map(|chain| chain.into_iter().map(shift).collect()).collect()
 }

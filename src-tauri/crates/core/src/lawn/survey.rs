@@ -76,8 +76,7 @@ impl MeasuredSide {
                 let (dx, dy) = (to.0 - from.0, to.1 - from.1);
                 let length = dx.hypot(dy);
                 // The lawn lies left of an anticlockwise edge, so the right-hand normal points outwards.
-                (length > 0.0)
-                    .then(|| outwards * (dy * direction.0 - dx * direction.1) / length / size)
+                (length > 0.0).then(|| outwards * (dy * direction.0 - dx * direction.1) / length / size)
             })
             .fold(-1.0, f64::max)
     }
@@ -118,10 +117,7 @@ impl Survey {
     /// let survey = Survey { parts: vec![lawn], sides: vec![], doubt: Doubt::NONE, away_bearing: None };
     /// assert!((survey.measure(None).unwrap().net_area.area.m2() - 300.0).abs() < 1e-9);
     /// ```
-    pub fn measure(
-        &self,
-        water_margin_of_label: Option<Length>,
-    ) -> Result<Measured, Vec<FieldRefusal>> {
+    pub fn measure(&self, water_margin_of_label: Option<Length>) -> Result<Measured, Vec<FieldRefusal>> {
         let mut refusals = self.refusals();
         if !refusals.is_empty() {
             return Err(refusals);
@@ -134,22 +130,14 @@ impl Survey {
         }
         let sides = self.measured_sides(&places, water_margin_of_label);
         let margins = margins_on(&outline, &sides, &patches, water_margin_of_label);
-        let dry = patches
-            .iter()
-            .fold(margins.clone(), |dry, patch| dry.union(&patch.outline));
+        let dry = patches.iter().fold(margins.clone(), |dry, patch| dry.union(&patch.outline));
         let net = outline.without(&dry);
         if net.is_empty() {
-            return Err(vec![FieldRefusal {
-                field: "parts".to_owned(),
-                said: Said::new("nothing-left-to-treat"),
-            }]);
+            return Err(vec![FieldRefusal { field: "parts".to_owned(), said: Said::new("nothing-left-to-treat") }]);
         }
         Ok(Measured {
             outline_area: outline.area(),
-            net_area: NetArea {
-                area: net.area(),
-                doubt: self.doubt,
-            },
+            net_area: NetArea { area: net.area(), doubt: self.doubt },
             outline,
             patches,
             margins,
@@ -165,10 +153,7 @@ impl Survey {
         match self.parts.first() {
             None => refuse("parts".to_owned(), Said::new("no-parts")),
             Some(frame) if frame.taken_out.is_some() => {
-                refuse(
-                    "parts.0.taken_out".to_owned(),
-                    Said::new("first-part-taken-out"),
-                );
+                refuse("parts.0.taken_out".to_owned(), Said::new("first-part-taken-out"));
             }
             Some(_) => {}
         }
@@ -183,10 +168,7 @@ impl Survey {
             }
         }
         for (idx, side) in self.sides.iter().enumerate() {
-            let is_known = self
-                .parts
-                .get(side.part_idx)
-                .is_some_and(|part| side.side_idx < part.shape.n_sides());
+            let is_known = self.parts.get(side.part_idx).is_some_and(|part| side.side_idx < part.shape.n_sides());
             if !is_known {
                 refuse(format!("sides.{idx}.side"), Said::new("no-such-side"));
             }
@@ -212,9 +194,7 @@ impl Survey {
             let at = match part.at {
                 _ if part_idx == 0 => (0.0, 0.0),
                 Some((right, away)) => (right.m(), away.m()),
-                None => outline
-                    .bounds()
-                    .map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
+                None => outline.bounds().map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
             };
             outline = outline.union(&placed(&part.shape.polygon(), at));
             places.push(Some(at));
@@ -245,18 +225,11 @@ impl Survey {
             };
             let on_lawn = placed(&polygon, at).common(outline);
             if on_lawn.is_empty() {
-                refusals.push(FieldRefusal {
-                    field: format!("parts.{part_idx}.at"),
-                    said: Said::new("patch-outside"),
-                });
+                refusals.push(FieldRefusal { field: format!("parts.{part_idx}.at"), said: Said::new("patch-outside") });
                 continue;
             }
             *place = Some(at);
-            patches.push(Patch {
-                kind,
-                outline: on_lawn,
-                is_place_assumed: part.at.is_none(),
-            });
+            patches.push(Patch { kind, outline: on_lawn, is_place_assumed: part.at.is_none() });
         }
         patches
     }
@@ -273,19 +246,12 @@ impl Survey {
                 let (x, y) = places.get(side.part_idx).copied().flatten()?;
                 let chains = part.shape.chains();
                 let chain = chains.get(side.side_idx)?;
-                let line = chain
-                    .iter()
-                    .map(|point| (point.x + x, point.y + y))
-                    .collect();
+                let line = chain.iter().map(|point| (point.x + x, point.y + y)).collect();
                 let margin = match (side.beside, water_margin_of_label) {
                     (Beside::OpenWater, Some(of_label)) => side.margin.max(of_label),
                     _ => side.margin,
                 };
-                Some(MeasuredSide {
-                    side: Side { margin, ..*side },
-                    line,
-                    is_patch_edge: part.taken_out.is_some(),
-                })
+                Some(MeasuredSide { side: Side { margin, ..*side }, line, is_patch_edge: part.taken_out.is_some() })
             })
             .collect()
     }
@@ -298,35 +264,24 @@ fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {
 /// A place inside the outline and clear of the other patches, as near the middle as can be.
 ///
 /// Two patches without a place must not be laid on each other: the net area would come out too large.
-fn free_place(
-    polygon: &Polygon<f64>,
-    outline: &ValidOutline,
-    others: &[Patch],
-) -> Option<(f64, f64)> {
+fn free_place(polygon: &Polygon<f64>, outline: &ValidOutline, others: &[Patch]) -> Option<(f64, f64)> {
     let own = placed(polygon, (0.0, 0.0));
     let own_m2 = own.area().m2();
     let (own_least, own_most) = own.bounds()?;
     let (least, most) = outline.bounds()?;
-    let room = (
-        (most.0 - least.0) - (own_most.0 - own_least.0),
-        (most.1 - least.1) - (own_most.1 - own_least.1),
-    );
+    let room = ((most.0 - least.0) - (own_most.0 - own_least.0), (most.1 - least.1) - (own_most.1 - own_least.1));
     if room.0 < 0.0 || room.1 < 0.0 {
         return None;
     }
     let half = N_PLACES_TRIED / 2;
-    let mut steps: Vec<(i32, i32)> = (-half..=half)
-        .flat_map(|i| (-half..=half).map(move |j| (i, j)))
-        .collect();
+    let mut steps: Vec<(i32, i32)> = (-half..=half).flat_map(|i| (-half..=half).map(move |j| (i, j))).collect();
     steps.sort_by_key(|(i, j)| i * i + j * j);
     steps.into_iter().find_map(|(i, j)| {
         let share = |step: i32| 0.5 + f64::from(step) / f64::from(N_PLACES_TRIED);
         let at = (least.0 + room.0 * share(i), least.1 + room.1 * share(j));
         let there = placed(polygon, at);
         let is_inside = there.common(outline).area().m2() >= own_m2 * (1.0 - 1e-9);
-        let is_clear = others
-            .iter()
-            .all(|patch| there.common(&patch.outline).is_empty());
+        let is_clear = others.iter().all(|patch| there.common(&patch.outline).is_empty());
         (is_inside && is_clear).then_some(at)
     })
 }
@@ -345,11 +300,7 @@ fn margins_on(
         }
     };
     for side in sides {
-        let chain: Vec<Coord<f64>> = side
-            .line
-            .iter()
-            .map(|(x, y)| Coord { x: *x, y: *y })
-            .collect();
+        let chain: Vec<Coord<f64>> = side.line.iter().map(|(x, y)| Coord { x: *x, y: *y }).collect();
         keep_dry(&chain, side.side.margin.m());
     }
     if let Some(of_label) = water_margin_of_label {

@@ -9,6 +9,6 @@
 mod types;
 
 pub use types::{
-    Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass,
-    Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass, Plan, Refill,
+    Remedy, Run, StartSide, Strip, StripId, Walkable,
 };

@@ -6,8 +6,8 @@
 use crate::checks::Check;
 use crate::lawn::{NetArea, Ring};
 use crate::quantity::{
-    Angle, Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath,
-    Volume, VolumePerArea, Weight,
+    Angle, Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume, VolumePerArea,
+    Weight,
 };
 
 /// The direction of a pass.
@@ -98,14 +98,8 @@ impl NarrowChoice {
     #[must_use]
     pub const fn with(self, heading: Heading, remedy: Option<Remedy>) -> Self {
         match heading {
-            Heading::Along => Self {
-                along: remedy,
-                ..self
-            },
-            Heading::Across => Self {
-                across: remedy,
-                ..self
-            },
+            Heading::Along => Self { along: remedy, ..self },
+            Heading::Across => Self { across: remedy, ..self },
         }
     }
 }
@@ -147,10 +141,7 @@ impl Walkable {
 impl Default for Walkable {
     /// 0.6 to 1.4 m/s (common practice, no source).
     fn default() -> Self {
-        Self {
-            slowest: Pace::computed(0.6),
-            fastest: Pace::computed(1.4),
-        }
+        Self { slowest: Pace::computed(0.6), fastest: Pace::computed(1.4) }
     }
 }
 
@@ -279,9 +270,7 @@ impl Leg {
     /// What lands on its ground.
     #[must_use]
     pub fn rate(&self) -> VolumePerArea {
-        self.volume
-            .over(Area::computed(self.width.m() * self.length.m()))
-            .unwrap_or(VolumePerArea::ZERO)
+        self.volume.over(Area::computed(self.width.m() * self.length.m())).unwrap_or(VolumePerArea::ZERO)
     }
 }
 

@@ -6,9 +6,7 @@
 
 use chrono::NaiveDate;
 
-use crate::quantity::{
-    Arg, Concentration, Density, Length, ProductDose, ProductKind, Said, Span, VolumePerArea,
-};
+use crate::quantity::{Arg, Concentration, Density, Length, ProductDose, ProductKind, Said, Span, VolumePerArea};
 
 /// How binding a limit is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -79,29 +77,17 @@ pub struct Tagged<T> {
 impl<T> Tagged<T> {
     /// A limit from the label's legal part.
     pub const fn statutory(value: T) -> Self {
-        Self {
-            value,
-            tag: Tag::Statutory,
-            source: Source::Label,
-        }
+        Self { value, tag: Tag::Statutory, source: Source::Label }
     }
 
     /// A limit from the label's advice.
     pub const fn advisory(value: T) -> Self {
-        Self {
-            value,
-            tag: Tag::Advisory,
-            source: Source::Label,
-        }
+        Self { value, tag: Tag::Advisory, source: Source::Label }
     }
 
     /// The firm's or the operator's own limit.
     pub const fn own(value: T) -> Self {
-        Self {
-            value,
-            tag: Tag::Own,
-            source: Source::Own,
-        }
+        Self { value, tag: Tag::Own, source: Source::Own }
     }
 }
 
@@ -362,14 +348,8 @@ impl Label {
             } else if crate::quantity::is_above(self.dose.base(), highest.value.base()) {
                 found.push(
                     Said::new("label-dose-above-highest")
-                        .with(
-                            "dose",
-                            Arg::number(self.dose.base(), self.dose.base_unit(), 3),
-                        )
-                        .with(
-                            "highest",
-                            Arg::number(highest.value.base(), self.dose.base_unit(), 3),
-                        ),
+                        .with("dose", Arg::number(self.dose.base(), self.dose.base_unit(), 3))
+                        .with("highest", Arg::number(highest.value.base(), self.dose.base_unit(), 3)),
                 );
             }
         }
@@ -387,12 +367,7 @@ impl Label {
             found.push(Said::new("label-crystals-by-volume"));
         }
         let needs_number = self.legal_class == LegalClass::PlantProtection;
-        if needs_number
-            && self
-                .authorisation_number
-                .as_ref()
-                .is_none_or(|n| n.trim().is_empty())
-        {
+        if needs_number && self.authorisation_number.as_ref().is_none_or(|n| n.trim().is_empty()) {
             found.push(Said::new("label-without-authorisation-number"));
         }
         found
@@ -409,11 +384,7 @@ impl Label {
         let highest = self.highest_dose.as_ref()?;
         let least = self.water.least.as_ref()?;
         let value = highest_concentration(highest.value, least.value)?;
-        Some(Tagged {
-            value,
-            tag: highest.tag.min(least.tag),
-            source: Source::HighestDoseOverLeastWater,
-        })
+        Some(Tagged { value, tag: highest.tag.min(least.tag), source: Source::HighestDoseOverLeastWater })
     }
 }
 
@@ -427,12 +398,7 @@ impl Label {
 /// assert!((highest_concentration(dose, water).unwrap().per_l() - 3.0).abs() < 1e-12); // mL per litre
 /// ```
 #[must_use]
-pub fn highest_concentration(
-    highest: ProductDose,
-    least_water: VolumePerArea,
-) -> Option<Concentration> {
+pub fn highest_concentration(highest: ProductDose, least_water: VolumePerArea) -> Option<Concentration> {
     let water_ml_per_m2 = least_water.ml_per_m2();
-    (water_ml_per_m2 > 0.0).then(|| {
-        Concentration::computed(highest.kind(), highest.base() / water_ml_per_m2 * 1_000.0)
-    })
+    (water_ml_per_m2 > 0.0).then(|| Concentration::computed(highest.kind(), highest.base() / water_ml_per_m2 * 1_000.0))
 }

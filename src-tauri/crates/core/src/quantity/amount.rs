@@ -36,10 +36,7 @@ impl MassPerArea {
         if value.is_finite() && (0.0..=MOST).contains(&value) {
             Ok(Self(value))
         } else {
-            Err(OutOfRange {
-                value,
-                what: "MassPerArea",
-            })
+            Err(OutOfRange { value, what: "MassPerArea" })
         }
     }
 
@@ -120,15 +117,13 @@ impl ProductAmount {
     /// The sum, or nothing when one goes by volume and the other by mass.
     #[must_use]
     pub fn plus(self, other: Self) -> Option<Self> {
-        (self.kind() == other.kind())
-            .then(|| Self::computed(self.kind(), self.base() + other.base()))
+        (self.kind() == other.kind()).then(|| Self::computed(self.kind(), self.base() + other.base()))
     }
 
     /// What is left when `other` is taken away, never less than none; nothing when the kinds differ.
     #[must_use]
     pub fn less(self, other: Self) -> Option<Self> {
-        (self.kind() == other.kind())
-            .then(|| Self::computed(self.kind(), self.base() - other.base()))
+        (self.kind() == other.kind()).then(|| Self::computed(self.kind(), self.base() - other.base()))
     }
 
     /// So many times as much. A negative factor gives none.
@@ -157,9 +152,7 @@ impl ProductAmount {
     pub fn own_volume(self, liquid_density: Option<Density>) -> Volume {
         match (self, liquid_density) {
             (Self::Volume(volume), _) => volume,
-            (Self::Mass(mass), Some(density)) => {
-                Volume::computed(mass.g() / density.g_per_ml() / 1_000.0)
-            }
+            (Self::Mass(mass), Some(density)) => Volume::computed(mass.g() / density.g_per_ml() / 1_000.0),
             (Self::Mass(_), None) => Volume::ZERO,
         }
     }
@@ -233,16 +226,10 @@ impl ProductDose {
     #[must_use]
     pub fn in_units(self) -> [(f64, Unit); 3] {
         let units = match self {
-            Self::Volume(_) => [
-                Unit::MillilitrePerSquareMetre,
-                Unit::MillilitrePerHundredSquareMetres,
-                Unit::LitrePerHectare,
-            ],
-            Self::Mass(_) => [
-                Unit::GramPerSquareMetre,
-                Unit::GramPerHundredSquareMetres,
-                Unit::KilogramPerHectare,
-            ],
+            Self::Volume(_) => {
+                [Unit::MillilitrePerSquareMetre, Unit::MillilitrePerHundredSquareMetres, Unit::LitrePerHectare]
+            }
+            Self::Mass(_) => [Unit::GramPerSquareMetre, Unit::GramPerHundredSquareMetres, Unit::KilogramPerHectare],
         };
         units.map(|unit| (unit.from_base(self.base()), unit))
     }
@@ -271,12 +258,7 @@ impl ProductDose {
 
     /// From a figure as typed, in any unit of product per area.
     pub fn from_figure(figure: &Figure) -> Result<Self, FigureProblem> {
-        let base = typed_base(
-            figure,
-            &[Dimension::VolumePerArea, Dimension::MassPerArea],
-            0.000_01,
-            500.0,
-        )?;
+        let base = typed_base(figure, &[Dimension::VolumePerArea, Dimension::MassPerArea], 0.000_01, 500.0)?;
         let kind = match figure.unit.dimension() {
             Dimension::MassPerArea => ProductKind::Mass,
             _ => ProductKind::Volume,
@@ -287,10 +269,7 @@ impl ProductDose {
 
 impl Concentration {
     pub(crate) fn computed(kind: ProductKind, per_l: f64) -> Self {
-        Self {
-            kind,
-            per_l: within(per_l, 0.0, MOST),
-        }
+        Self { kind, per_l: within(per_l, 0.0, MOST) }
     }
 
     /// From a number of millilitres or grams of product per litre of mixture.
@@ -298,10 +277,7 @@ impl Concentration {
         if per_l.is_finite() && (0.0..=MOST).contains(&per_l) {
             Ok(Self { kind, per_l })
         } else {
-            Err(OutOfRange {
-                value: per_l,
-                what: "Concentration",
-            })
+            Err(OutOfRange { value: per_l, what: "Concentration" })
         }
     }
 
@@ -328,12 +304,7 @@ impl Concentration {
 
     /// From a figure as typed, in millilitres or grams per litre.
     pub fn from_figure(figure: &Figure) -> Result<Self, FigureProblem> {
-        let base = typed_base(
-            figure,
-            &[Dimension::VolumePerVolume, Dimension::MassPerVolume],
-            0.001,
-            1_000.0,
-        )?;
+        let base = typed_base(figure, &[Dimension::VolumePerVolume, Dimension::MassPerVolume], 0.001, 1_000.0)?;
         let kind = match figure.unit.dimension() {
             Dimension::MassPerVolume => ProductKind::Mass,
             _ => ProductKind::Volume,

@@ -18,10 +18,7 @@ impl Figure {
     /// A figure from its text and unit.
     #[must_use]
     pub fn new(text: impl Into<String>, unit: Unit) -> Self {
-        Self {
-            text: text.into(),
-            unit,
-        }
+        Self { text: text.into(), unit }
     }
 }
 
@@ -105,7 +102,7 @@ impl FigureProblem {
             Self::TooSmall { limit, unit } | Self::TooLarge { limit, unit } => {
                 said.with("limit", Arg::number(*limit, *unit, 2))
             }
-            Self::WrongUnit { unit } => said.with("unit", Arg::Code(unit.code())),
+            Self::WrongUnit { unit } => said.with("unit", Arg::code(unit.code())),
             Self::Empty | Self::NotANumber | Self::Ambiguous | Self::Negative | Self::Zero => said,
         }
     }
@@ -137,10 +134,7 @@ pub fn parse_number(text: &str) -> Result<f64, NumberProblem> {
     if text.is_empty() {
         return Err(NumberProblem::Empty);
     }
-    let (is_negative, digits) = match text
-        .strip_prefix('-')
-        .or_else(|| text.strip_prefix('\u{2212}'))
-    {
+    let (is_negative, digits) = match text.strip_prefix('-').or_else(|| text.strip_prefix('\u{2212}')) {
         Some(rest) => (true, rest.trim_start()),
         None => (false, text),
     };
@@ -165,9 +159,7 @@ pub fn parse_number(text: &str) -> Result<f64, NumberProblem> {
     let groups: Vec<&str> = whole.split(is_group_space).collect();
     let is_grouped = groups.len() > 1;
     let is_well_grouped = groups.iter().skip(1).all(|group| group.len() == 3)
-        && groups
-            .first()
-            .is_some_and(|first| (1..=3).contains(&first.len()));
+        && groups.first().is_some_and(|first| (1..=3).contains(&first.len()));
     if is_grouped && !is_well_grouped {
         return Err(NumberProblem::Ambiguous);
     }
@@ -195,10 +187,7 @@ pub fn count_from_text(text: &str, most: u32) -> Result<u32, FigureProblem> {
         return Err(FigureProblem::NotANumber);
     }
     if value > f64::from(most) {
-        return Err(FigureProblem::TooLarge {
-            limit: f64::from(most),
-            unit: Unit::Times,
-        });
+        return Err(FigureProblem::TooLarge { limit: f64::from(most), unit: Unit::Times });
     }
     // Within 0..=most, and whole, so that the cast loses nothing.
     Ok(value as u32)
@@ -229,16 +218,10 @@ pub(super) fn typed_base(
         return Err(FigureProblem::Zero);
     }
     if super::is_below(base, low_base) {
-        return Err(FigureProblem::TooSmall {
-            limit: unit.from_base(low_base),
-            unit,
-        });
+        return Err(FigureProblem::TooSmall { limit: unit.from_base(low_base), unit });
     }
     if super::is_above(base, high_base) {
-        return Err(FigureProblem::TooLarge {
-            limit: unit.from_base(high_base),
-            unit,
-        });
+        return Err(FigureProblem::TooLarge { limit: unit.from_base(high_base), unit });
     }
     Ok(base)
 }
@@ -307,10 +290,7 @@ mod tests {
         assert!((frost.deg_c() + 4.0).abs() < 1e-12);
         let none = Volume::from_figure_or_zero(&Figure::new("0", Unit::Litre)).unwrap();
         assert_eq!(none, Volume::ZERO);
-        assert_eq!(
-            Swath::from_figure(&Figure::new("0", Unit::Metre)),
-            Err(FigureProblem::Zero)
-        );
+        assert_eq!(Swath::from_figure(&Figure::new("0", Unit::Metre)), Err(FigureProblem::Zero));
     }
 
     #[test]

@@ -15,11 +15,7 @@ pub(super) const LEAST_ABOVE_ZERO: f64 = 1e-9;
 /// The value brought back between `least` and `most`; a NaN gives `least`.
 pub(super) fn within(value: f64, least: f64, most: f64) -> f64 {
     // Not `f64::clamp`, which hands a NaN on.
-    if value >= least {
-        value.min(most)
-    } else {
-        least
-    }
+    if value >= least { value.min(most) } else { least }
 }
 
 /// A number that is no quantity of this kind: not finite, negative, zero where it may not be, or huge.
@@ -235,16 +231,7 @@ quantity!(
     from_percent, percent, "per cent"
 );
 
-or_zero!(
-    Length,
-    Area,
-    Volume,
-    Mass,
-    Span,
-    VolumePerArea,
-    Weight,
-    WindSpeed
-);
+or_zero!(Length, Area, Volume, Mass, Span, VolumePerArea, Weight, WindSpeed);
 
 impl Volume {
     /// From a number of millilitres.

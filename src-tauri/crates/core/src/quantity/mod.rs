@@ -16,10 +16,10 @@ mod unit;
 pub use amount::{Concentration, MassPerArea, ProductAmount, ProductDose, ProductKind};
 pub use figure::{Figure, FigureProblem, NumberProblem, count_from_text, parse_number};
 pub use measure::{
-    Angle, Area, Density, Doubt, FlowRate, Length, Mass, OutOfRange, Pace, Pressure, Span, Swath,
-    Temperature, Volume, VolumePerArea, Weight, WindSpeed,
+    Angle, Area, Density, Doubt, FlowRate, Length, Mass, OutOfRange, Pace, Pressure, Span, Swath, Temperature, Volume,
+    VolumePerArea, Weight, WindSpeed,
 };
-pub use said::{Arg, Said};
+pub use said::{Arg, Code, Said};
 pub use unit::{Dimension, Unit};
 
 /// How much two computed values may differ, relative to the limit, and still count as equal to it.

@@ -4,8 +4,7 @@
 use core::ops::{Div, Mul};
 
 use super::{
-    Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume,
-    VolumePerArea,
+    Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume, VolumePerArea,
 };
 
 /// Product for an area.

@@ -1,17 +1,22 @@
 //! What the trade says: a code and its arguments. The words stand in one catalogue elsewhere; this file
 //! must never hold text for a reader. Codes are kebab-case and, once given out, keep their meaning.
 
+use std::borrow::Cow;
+
 use chrono::NaiveDate;
 
 use super::Unit;
+
+/// A code in kebab-case: static where the trade says it, owned where it was read back from a record.
+pub type Code = Cow<'static, str>;
 
 /// A message as a code and named arguments.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Said {
     /// Which message, in kebab-case.
-    pub code: &'static str,
+    pub code: Code,
     /// The arguments by name, in the order they were given.
-    pub args: Vec<(&'static str, Arg)>,
+    pub args: Vec<(Code, Arg)>,
 }
 
 /// One argument of a message.
@@ -31,20 +36,22 @@ pub enum Arg {
     /// A number of things.
     Count(u32),
     /// A code that the catalogue turns into words.
-    Code(&'static str),
+    Code(Code),
     /// A local date.
     Date(NaiveDate),
 }
 
 impl Arg {
+    /// A code that the catalogue turns into words.
+    #[must_use]
+    pub const fn code(code: &'static str) -> Self {
+        Self::Code(Cow::Borrowed(code))
+    }
+
     /// A figure with its unit and the decimals worth showing.
     #[must_use]
     pub const fn number(value: f64, unit: Unit, decimals: u8) -> Self {
-        Self::Number {
-            value,
-            unit,
-            decimals,
-        }
+        Self::Number { value, unit, decimals }
     }
 }
 
@@ -52,25 +59,19 @@ impl Said {
     /// A message without arguments.
     #[must_use]
     pub const fn new(code: &'static str) -> Self {
-        Self {
-            code,
-            args: Vec::new(),
-        }
+        Self { code: Cow::Borrowed(code), args: Vec::new() }
     }
 
     /// The same message with one more argument.
     #[must_use]
     pub fn with(mut self, name: &'static str, arg: Arg) -> Self {
-        self.args.push((name, arg));
+        self.args.push((Cow::Borrowed(name), arg));
         self
     }
 
     /// The argument of that name.
     #[must_use]
     pub fn arg(&self, name: &str) -> Option<&Arg> {
-        self.args
-            .iter()
-            .find(|(known, _)| *known == name)
-            .map(|(_, arg)| arg)
+        self.args.iter().find(|(known, _)| *known == name).map(|(_, arg)| arg)
     }
 }

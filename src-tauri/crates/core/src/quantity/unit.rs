@@ -334,14 +334,8 @@ impl Unit {
     #[must_use]
     pub const fn dimension(self) -> Dimension {
         match self {
-            Self::Metre | Self::Centimetre | Self::Foot | Self::Inch | Self::Yard => {
-                Dimension::Length
-            }
-            Self::SquareMetre
-            | Self::SquareFoot
-            | Self::SquareYard
-            | Self::Hectare
-            | Self::Acre => Dimension::Area,
+            Self::Metre | Self::Centimetre | Self::Foot | Self::Inch | Self::Yard => Dimension::Length,
+            Self::SquareMetre | Self::SquareFoot | Self::SquareYard | Self::Hectare | Self::Acre => Dimension::Area,
             Self::Litre
             | Self::Millilitre
             | Self::UsGallon
@@ -354,14 +348,10 @@ impl Unit {
             Self::Gram | Self::Kilogram | Self::Ounce | Self::Pound => Dimension::Mass,
             Self::Second | Self::Minute | Self::Hour | Self::Day => Dimension::Time,
             Self::Month => Dimension::Calendar,
-            Self::LitrePerMinute | Self::MillilitrePerMinute | Self::UsGallonPerMinute => {
-                Dimension::Flow
+            Self::LitrePerMinute | Self::MillilitrePerMinute | Self::UsGallonPerMinute => Dimension::Flow,
+            Self::MetrePerSecond | Self::KilometrePerHour | Self::MilePerHour | Self::FootPerMinute | Self::Knot => {
+                Dimension::Speed
             }
-            Self::MetrePerSecond
-            | Self::KilometrePerHour
-            | Self::MilePerHour
-            | Self::FootPerMinute
-            | Self::Knot => Dimension::Speed,
             Self::MillilitrePerSquareMetre
             | Self::MillilitrePerHundredSquareMetres
             | Self::LitrePerHundredSquareMetres
@@ -446,9 +436,7 @@ impl Unit {
             Self::LitrePerHundredSquareMetres => 10.0,
             Self::LitrePerHectare | Self::KilogramPerHectare => 0.1,
             Self::UsGallonPerThousandSquareFeet => US_GALLON_L * 1_000.0 / THOUSAND_FT2_M2,
-            Self::UsFluidOuncePerThousandSquareFeet => {
-                US_GALLON_L * 1_000.0 / 128.0 / THOUSAND_FT2_M2
-            }
+            Self::UsFluidOuncePerThousandSquareFeet => US_GALLON_L * 1_000.0 / 128.0 / THOUSAND_FT2_M2,
             Self::UsGallonPerAcre => US_GALLON_L * 1_000.0 / ACRE_M2,
             Self::UsFluidOuncePerAcre => US_GALLON_L * 1_000.0 / 128.0 / ACRE_M2,
             Self::OuncePerThousandSquareFeet => POUND_G / 16.0 / THOUSAND_FT2_M2,
@@ -492,11 +480,7 @@ mod tests {
     #[test]
     fn every_code_is_found_again_and_no_two_units_share_one() {
         for (idx, unit) in Unit::ALL.iter().enumerate() {
-            assert_eq!(
-                Unit::from_code(unit.code()),
-                Some(*unit),
-                "unit number {idx}"
-            );
+            assert_eq!(Unit::from_code(unit.code()), Some(*unit), "unit number {idx}");
         }
         assert_eq!(Unit::from_code("pt"), None, "a bare pint is not a unit");
     }
