@@ -83,12 +83,5 @@ fn main() -> ExitCode {
             .map_err(|why| format!("could not start the runtime: {why}"))?;
         runtime.block_on(run(arguments.task)).map_err(|why| why.to_string())
     });
-    children::sweep();
-    match outcome {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(why) => {
-            eprintln!("\n{why}");
-            ExitCode::FAILURE
-        }
-    }
+    children::leave(outcome)
 }

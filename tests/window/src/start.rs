@@ -6,6 +6,8 @@
 use std::path::Path;
 use std::time::Instant;
 
+use xtask::place;
+
 use crate::cases;
 use crate::display::Size;
 use crate::trouble::Trouble;
@@ -18,7 +20,7 @@ use crate::window::{Setting, Window};
 ///
 /// Says that a window did not open or showed no heading.
 pub async fn measure(app: &Path, serve: Option<&Path>, n_runs: usize) -> Result<(), Trouble> {
-    let data = std::env::temp_dir().join(format!("evensward-start-{}", std::process::id()));
+    let data = place::emptied("start").map_err(Trouble::Process)?;
     let mut started_in_ms = Vec::with_capacity(n_runs);
     for _ in 0..n_runs {
         match serve {

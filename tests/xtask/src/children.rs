@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::io::{BufRead as _, BufReader};
 use std::os::unix::process::CommandExt as _;
-use std::process::{Child, Command, ExitStatus, Stdio};
+use std::process::{Child, Command, ExitCode, ExitStatus, Stdio};
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
@@ -70,6 +70,20 @@ pub fn sweep() -> usize {
             signal_all(&left, Signal::KILL);
         }
         std::thread::sleep(LOOK_AGAIN);
+    }
+}
+
+/// Ends the program: sweeps, says why if something failed, and gives the exit code. After a signal the
+/// thread that answered it has the last word, since whatever failed then failed because of the sweep.
+pub fn leave(outcome: Result<(), String>) -> ExitCode {
+    yield_to_the_sweep();
+    sweep();
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("\n{why}");
+            ExitCode::FAILURE
+        }
     }
 }
 

@@ -83,12 +83,5 @@ fn run(verb: &Verb) -> Result<(), String> {
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
     let outcome = children::keep_house().and_then(|()| run(&arguments.verb));
-    children::sweep();
-    match outcome {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(why) => {
-            eprintln!("\n{why}");
-            ExitCode::FAILURE
-        }
-    }
+    children::leave(outcome)
 }

@@ -74,7 +74,7 @@ fn system_packages(wants: Wants) -> Result<(), String> {
         eprintln!("set-up: system packages are there");
         return Ok(());
     }
-    eprintln!("set-up: installing {} system packages:", missing.len());
+    eprintln!("set-up: installing these system packages:");
     for package in &missing {
         eprintln!("  {:<24} {}", package.name, package.what_for);
     }
