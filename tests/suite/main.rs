@@ -10,3 +10,6 @@
 )]
 
 mod tidy;
+
+mod store;
+mod store_sample;
