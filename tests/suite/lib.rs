@@ -1,1 +1,3 @@
-//! What the checks share: the published values and how each one is held against `core`.
+//! What the checks share: the published values, and how each one is held against `core`.
+
+pub mod published;

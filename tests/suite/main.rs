@@ -9,6 +9,7 @@
     reason = "a test fails by panicking, and the tests work on the world outside"
 )]
 
+mod published_values;
 mod tidy;
 
 mod store;

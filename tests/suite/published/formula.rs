@@ -1,0 +1,331 @@
+//! Which public function of `core` answers which formula key.
+//!
+//! Invariant: this file only hands figures to `core` and takes the answer back. Where a published example is
+//! not put as `core` puts it, the steps between are calls to `core` too, and the comment says which.
+
+use evensward_core::checks::weight::weight_on_the_back;
+use evensward_core::kit::{
+    JugTest, NozzleSize, NozzleState, TestPlot, TimedWalk, area_per_fill, course_length, fan_width, flow_at_pressure,
+    flow_for, nozzle_state, pattern_base, per_pass, pressure_for_flow, spread,
+};
+use evensward_core::quantity::{
+    Angle, Area, Concentration, FlowRate, Length, Mass, Pace, Pressure, ProductAmount, ProductDose, Span, Swath, Unit,
+    Volume, VolumePerArea, Weight, WindSpeed,
+};
+
+use super::data::Trouble;
+use super::given::Given;
+use super::lawn;
+
+/// What `core` answers.
+pub(super) enum Answer {
+    /// A quantity, to be read in the unit of the published figure; nothing when that unit measures something else.
+    Quantity(Box<dyn Fn(Unit) -> Option<f64>>),
+    /// A word: a verdict, a class.
+    Word(&'static str),
+}
+
+macro_rules! formulas {
+    ($($(#[$doc:meta])* $name:ident = $key:literal,)*) => {
+        /// What may be asked of `core`.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub(super) enum Formula {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl Formula {
+            pub(super) fn from_key(key: &str) -> Option<Self> {
+                match key {
+                    $($key => Some(Self::$name),)*
+                    _ => None,
+                }
+            }
+        }
+    };
+}
+
+formulas! {
+    /// A length in another unit.
+    LengthIn = "length-in",
+    /// An area in another unit.
+    AreaIn = "area-in",
+    /// A volume in another unit.
+    VolumeIn = "volume-in",
+    /// A mass in another unit.
+    MassIn = "mass-in",
+    /// A wind speed in another unit.
+    WindSpeedIn = "wind-speed-in",
+    /// Mixture per area in another unit.
+    VolumePerAreaIn = "volume-per-area-in",
+    /// Product per area in another unit.
+    DoseIn = "dose-in",
+    /// The dose that an amount makes on an area.
+    DoseOf = "dose-of",
+    /// The area of a rectangle.
+    Rectangle = "rectangle",
+    /// The area of a triangle from its three sides.
+    Triangle = "triangle",
+    /// The area of a triangle from base and height.
+    BaseAndHeight = "base-and-height",
+    /// The area of a circle.
+    Circle = "circle",
+    /// The area of a part of a circle.
+    PartCircle = "part-circle",
+    /// The net area of a rectangle with a bed taken out.
+    LawnLessBeds = "lawn-less-beds",
+    /// The net area of a lawn of several parts.
+    LawnOfParts = "lawn-of-parts",
+    /// The net area of a rectangle with a semicircle on its front.
+    LawnWithSemicircle = "lawn-with-semicircle",
+    /// The net area of a square with its corners taken out.
+    LawnLessCorners = "lawn-less-corners",
+    /// The flow of a catch.
+    JugTest = "jug-test",
+    /// The pace of a walk.
+    TimedWalk = "timed-walk",
+    /// Volume per area by a test plot.
+    TestPlot = "test-plot",
+    /// Volume per area of one pass from flow, pace and swath.
+    VolumePerPass = "volume-per-pass",
+    /// The mean flow of several catches.
+    MeanFlow = "mean-flow",
+    /// The flow for a wanted volume per area.
+    FlowFor = "flow-for",
+    /// The length of a calibration course.
+    CourseLength = "course-length",
+    /// The area one tankful treats.
+    AreaPerFill = "area-per-fill",
+    /// A nozzle's nominal flow at a pressure.
+    NozzleAtPressure = "nozzle-at-pressure",
+    /// A flow at another pressure.
+    FlowAtPressure = "flow-at-pressure",
+    /// The pressure for another flow.
+    PressureForFlow = "pressure-for-flow",
+    /// What a measured flow says about a nozzle.
+    NozzleWear = "nozzle-wear",
+    /// The width of a fan on the ground.
+    FanBase = "fan-base",
+    /// The width of a fan turned about the lance.
+    FanTurned = "fan-turned",
+    /// What the weight on the back comes to as a verdict.
+    WeightOnTheBack = "weight-on-the-back",
+    /// How long a length takes at a pace.
+    TimeToWalk = "time-to-walk",
+    /// Product for an area: dose times area.
+    ProductForArea = "product-for-area",
+    /// Mixture for an area.
+    MixtureForArea = "mixture-for-area",
+    /// What one fill holds of the product, from dose and mixture per area.
+    ProductInFill = "product-in-fill",
+    /// What a volume of mixture of a known concentration holds.
+    ProductAtConcentration = "product-at-concentration",
+    /// What more of the same mixture holds.
+    SameMixture = "same-mixture",
+}
+
+impl Formula {
+    pub(super) fn answer(self, given: &mut Given<'_>) -> Result<Answer, Trouble> {
+        Ok(match self {
+            Self::LengthIn => length(given.quantity("length", Length::from_figure)?),
+            Self::AreaIn => area(given.quantity("area", Area::from_figure)?),
+            Self::VolumeIn => volume(given.quantity("volume", Volume::from_figure)?),
+            Self::MassIn => {
+                let mass = given.quantity("mass", Mass::from_figure)?;
+                quantity(move |unit| mass.in_unit(unit))
+            }
+            Self::WindSpeedIn => {
+                let speed = given.quantity("speed", WindSpeed::from_figure)?;
+                quantity(move |unit| speed.in_unit(unit))
+            }
+            Self::VolumePerAreaIn => volume_per_area(given.quantity("volume_per_area", VolumePerArea::from_figure)?),
+            Self::DoseIn => dose(given.quantity("dose", ProductDose::from_figure)?),
+            Self::DoseOf => {
+                let product = given.quantity("product", ProductAmount::from_figure)?;
+                let area = given.quantity("area", Area::from_figure)?;
+                dose(product.over(area).ok_or_else(|| given.trouble("there is no area"))?)
+            }
+            Self::Rectangle => {
+                let shape = lawn::rectangle(given, "width", "length")?;
+                area(lawn::area(given, &shape)?)
+            }
+            Self::Triangle => {
+                let shape = lawn::triangle(given)?;
+                area(lawn::area(given, &shape)?)
+            }
+            Self::BaseAndHeight => {
+                let shape = lawn::on_base(given, "base", "height")?;
+                area(lawn::area(given, &shape)?)
+            }
+            Self::Circle => {
+                let shape = lawn::circle(given, "diameter")?;
+                area(lawn::area(given, &shape)?)
+            }
+            Self::PartCircle => {
+                let shape = lawn::part_circle(given)?;
+                area(lawn::area(given, &shape)?)
+            }
+            Self::LawnLessBeds => area(lawn::less_a_bed(given)?),
+            Self::LawnOfParts => area(lawn::of_parts(given)?),
+            Self::LawnWithSemicircle => area(lawn::with_semicircle(given)?),
+            Self::LawnLessCorners => area(lawn::less_its_corners(given)?),
+            Self::JugTest => {
+                let test = JugTest {
+                    volume: given.quantity("volume", Volume::from_figure)?,
+                    time: given.quantity("time", Span::from_figure)?,
+                };
+                flow(test.flow().ok_or_else(|| given.trouble("the jug test measured nothing"))?)
+            }
+            Self::TimedWalk => {
+                let walk = TimedWalk {
+                    length: given.quantity("length", Length::from_figure)?,
+                    time: given.quantity("time", Span::from_figure)?,
+                    steps: None,
+                };
+                let pace = walk.pace().ok_or_else(|| given.trouble("the walk measured nothing"))?;
+                quantity(move |unit| pace.in_unit(unit))
+            }
+            Self::TestPlot => {
+                let plot = TestPlot {
+                    area: given.quantity("area", Area::from_figure)?,
+                    caught: given.quantity("volume", Volume::from_figure)?,
+                };
+                volume_per_area(plot.per_pass().ok_or_else(|| given.trouble("the plot has no area"))?)
+            }
+            Self::VolumePerPass => volume_per_area(per_pass(
+                given.quantity("flow", FlowRate::from_figure)?,
+                given.quantity("pace", Pace::from_figure)?,
+                given.quantity("swath", Swath::from_figure)?,
+            )),
+            Self::MeanFlow => {
+                let time = given.quantity("time", Span::from_figure)?;
+                let mut catches = Vec::new();
+                let mut name = "catch_1".to_owned();
+                while given.has(&name) {
+                    catches.push(JugTest { volume: given.quantity(&name, Volume::from_figure)?, time });
+                    name = format!("catch_{}", catches.len() + 1);
+                }
+                flow(spread(&catches).ok_or_else(|| given.trouble("no catch is given"))?.mean)
+            }
+            Self::FlowFor => {
+                let wanted = given.quantity("volume_per_area", VolumePerArea::from_figure)?;
+                let pace = given.quantity("pace", Pace::from_figure)?;
+                flow(flow_for(pace, given.quantity("swath", Swath::from_figure)?, wanted))
+            }
+            Self::CourseLength => {
+                let area = given.quantity("area", Area::from_figure)?;
+                length(course_length(area, given.quantity("swath", Swath::from_figure)?))
+            }
+            Self::AreaPerFill => {
+                let fill = given.quantity("fill", Volume::from_figure)?;
+                let rate = given.quantity("volume_per_area", VolumePerArea::from_figure)?;
+                area(area_per_fill(fill, rate).ok_or_else(|| given.trouble("no volume is put out"))?)
+            }
+            Self::NozzleAtPressure => {
+                let size = given.word("size")?;
+                let nozzle =
+                    NozzleSize::named(size).ok_or_else(|| given.trouble(format!("there is no size {size}")))?;
+                flow(nozzle.flow_at(given.quantity("pressure", Pressure::from_figure)?))
+            }
+            Self::FlowAtPressure => flow(flow_at_pressure(
+                given.quantity("flow", FlowRate::from_figure)?,
+                given.quantity("pressure", Pressure::from_figure)?,
+                given.quantity("wanted", Pressure::from_figure)?,
+            )),
+            Self::PressureForFlow => {
+                let at = given.quantity("pressure", Pressure::from_figure)?;
+                let measured = given.quantity("flow", FlowRate::from_figure)?;
+                let pressure = pressure_for_flow(at, measured, given.quantity("wanted", FlowRate::from_figure)?);
+                quantity(move |unit| pressure.in_unit(unit))
+            }
+            Self::NozzleWear => {
+                let measured = given.quantity("measured", FlowRate::from_figure)?;
+                Answer::Word(match nozzle_state(measured, given.quantity("nominal", FlowRate::from_figure)?) {
+                    NozzleState::Sound => "sound",
+                    NozzleState::Worn => "worn",
+                    NozzleState::Low => "low",
+                })
+            }
+            Self::FanBase => {
+                let height = given.quantity("height", Length::from_figure)?;
+                let fan = given.quantity("angle", Angle::from_figure)?;
+                length(pattern_base(height, fan).ok_or_else(|| given.trouble("the fan is too wide"))?)
+            }
+            Self::FanTurned => {
+                let full = given.quantity("swath", Swath::from_figure)?;
+                length(fan_width(full, given.quantity("angle", Angle::from_figure)?))
+            }
+            Self::WeightOnTheBack => {
+                Answer::Word(weight_on_the_back(given.quantity("full", Weight::from_figure)?).verdict.code())
+            }
+            Self::TimeToWalk => {
+                let length = given.quantity("length", Length::from_figure)?;
+                let pace = given.quantity("pace", Pace::from_figure)?;
+                let time = length / pace;
+                quantity(move |unit| time.in_unit(unit))
+            }
+            Self::ProductForArea => {
+                let dose = given.quantity("dose", ProductDose::from_figure)?;
+                product(dose * given.quantity("area", Area::from_figure)?)
+            }
+            Self::MixtureForArea => {
+                let rate = given.quantity("volume_per_area", VolumePerArea::from_figure)?;
+                volume(rate * given.quantity("area", Area::from_figure)?)
+            }
+            Self::ProductInFill => {
+                let dose = given.quantity("dose", ProductDose::from_figure)?;
+                let water = given.quantity("water", VolumePerArea::from_figure)?;
+                let fill = given.quantity("fill", Volume::from_figure)?;
+                // Dose and water meet on an area; the concentration they make is the same on any.
+                let area = Area::from_m2(100.0).map_err(|e| given.trouble(e.to_string()))?;
+                let concentration =
+                    (dose * area).in_mixture(water * area).ok_or_else(|| given.trouble("there is no mixture"))?;
+                product(concentration * fill)
+            }
+            Self::ProductAtConcentration => {
+                let concentration = given.quantity("concentration", Concentration::from_figure)?;
+                product(concentration * given.quantity("mixture", Volume::from_figure)?)
+            }
+            Self::SameMixture => {
+                let amount = given.quantity("product", ProductAmount::from_figure)?;
+                let mixture = given.quantity("mixture", Volume::from_figure)?;
+                let concentration = amount.in_mixture(mixture).ok_or_else(|| given.trouble("there is no mixture"))?;
+                product(concentration * given.quantity("more", Volume::from_figure)?)
+            }
+        })
+    }
+}
+
+fn quantity(in_unit: impl Fn(Unit) -> Option<f64> + 'static) -> Answer {
+    Answer::Quantity(Box::new(in_unit))
+}
+
+fn length(length: Length) -> Answer {
+    quantity(move |unit| length.in_unit(unit))
+}
+
+fn area(area: Area) -> Answer {
+    quantity(move |unit| area.in_unit(unit))
+}
+
+fn flow(flow: FlowRate) -> Answer {
+    quantity(move |unit| flow.in_unit(unit))
+}
+
+fn volume(volume: Volume) -> Answer {
+    quantity(move |unit| volume.in_unit(unit))
+}
+
+fn volume_per_area(rate: VolumePerArea) -> Answer {
+    quantity(move |unit| rate.in_unit(unit))
+}
+
+fn dose(dose: ProductDose) -> Answer {
+    quantity(move |unit| dose.in_unit(unit))
+}
+
+fn product(amount: ProductAmount) -> Answer {
+    quantity(move |unit| match amount {
+        ProductAmount::Volume(volume) => volume.in_unit(unit),
+        ProductAmount::Mass(mass) => mass.in_unit(unit),
+    })
+}
