@@ -29,7 +29,7 @@ fn contents(folder: &Path) -> BTreeMap<String, Vec<u8>> {
         .unwrap()
         .map(|entry| entry.unwrap())
         .map(|entry| (entry.file_name().into_string().unwrap(), std::fs::read(entry.path()).unwrap()))
-        .filter(|(name, bytes)| !name.ends_with("-shm") && !(name.ends_with("-wal") && bytes.is_empty()))
+        .filter(|(name, bytes)| !(name.ends_with("-shm") || name.ends_with("-wal") && bytes.is_empty()))
         .collect()
 }
 
