@@ -1,7 +1,3 @@
-//! The program: everything is in the library, which a phone's own entry point starts as well.
+//! The shell.
 
-#![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
-
-fn main() {
-    evensward_shell::run();
-}
+fn main() {}
