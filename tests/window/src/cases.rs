@@ -9,6 +9,7 @@ use std::time::Instant;
 use xtask::{children, place};
 
 use crate::display::Size;
+use crate::sought::like;
 use crate::trouble::Trouble;
 use crate::window::{Setting, Window};
 
@@ -95,7 +96,7 @@ async fn in_a_window_of_its_own(name: &str, programs: &Programs, out: &Path) -> 
 }
 
 async fn opens_without_complaint(window: &mut Window) -> Result<(), Trouble> {
-    window.find_like("heading", "").await?;
+    window.find(like("heading", "")).await?;
     no_complaints(window).await
 }
 

@@ -1,7 +1,8 @@
 // Finds what a person would find: by role and accessible name, only what can be seen. Called with
-// (role, name, exact, within): `within` is null or [role, name] of something that encloses it.
-// Answers a list of elements; for a box or radio hidden behind its own label, the label.
-const [wantedRole, wantedName, exact, within] = arguments;
+// (role, name, exact, within, ready): `within` is null or [role, name] of something that encloses it;
+// `ready` leaves out what cannot be used just now. Answers a list of elements; for a box or radio
+// hidden behind its own label, the label.
+const [wantedRole, wantedName, exact, within, ready] = arguments;
 const tidy = (text) => (text || "").replace(/\s+/g, " ").trim();
 
 const inputRoles = {
@@ -68,20 +69,21 @@ function touched(element) {
   const label = element.labels && [...element.labels].find(seen);
   return label || null;
 }
-function matches(element, role, name) {
+function matches(element, role, name, isExact) {
   if (role && roleOf(element) !== role) return false;
   if (name === null) return true;
   const own = nameOf(element);
-  return exact ? own === name : own.toLowerCase().includes(name.toLowerCase());
+  return isExact ? own === name : own.toLowerCase().includes(name.toLowerCase());
 }
 let roots = [document];
 if (within) {
-  roots = [...document.querySelectorAll("*")].filter((e) => matches(e, within[0], within[1]) && seen(e));
+  roots = [...document.querySelectorAll("*")].filter((e) => matches(e, within[0], within[1], false) && seen(e));
 }
 const found = [];
 for (const root of roots) {
   for (const element of root.querySelectorAll("*")) {
-    if (!matches(element, wantedRole, wantedName)) continue;
+    if (!matches(element, wantedRole, wantedName, exact)) continue;
+    if (ready && (element.disabled || element.ariaDisabled === "true" || element.ariaBusy === "true")) continue;
     const target = touched(element);
     if (target && !found.includes(target)) found.push(wantedRole === null ? element : target);
   }
@@ -92,7 +94,7 @@ if (wantedRole === null) {
   return told.map((e) => {
     const ticked = e.type === "checkbox" || e.type === "radio";
     const value = ticked ? (e.checked ? " (chosen)" : "") : e.value && e.tagName !== "BUTTON" ? ` = ${e.value}` : "";
-    return `  ${roleOf(e)} "${nameOf(e)}"${value}${e.disabled ? " (disabled)" : ""}`;
+    return `  ${roleOf(e)} "${nameOf(e)}"${value}${e.disabled || e.ariaDisabled === "true" ? " (not now)" : ""}`;
   });
 }
 return found;

@@ -10,6 +10,7 @@ use xtask::place;
 
 use crate::cases;
 use crate::display::Size;
+use crate::sought::like;
 use crate::trouble::Trouble;
 use crate::window::{Setting, Window};
 
@@ -33,7 +34,7 @@ pub async fn measure(app: &Path, serve: Option<&Path>, n_runs: usize) -> Result<
         window.kill().await?;
         let started_at = Instant::now();
         window.reopen().await?;
-        window.find_like("heading", "").await?;
+        window.find(like("heading", "")).await?;
         started_in_ms.push(started_at.elapsed().as_secs_f64() * 1e3);
         drop(window);
         std::fs::remove_dir_all(&data).map_err(Trouble::with_file(&data))?;

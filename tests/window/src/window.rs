@@ -10,6 +10,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use fantoccini::elements::{Element, ElementRef};
+use fantoccini::error::CmdError;
 use fantoccini::key::Key;
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
@@ -17,12 +18,15 @@ use serde_json::{Value, json};
 use xtask::children::{self, Footing};
 
 use crate::display::{self, Display, Size};
+use crate::sought::Sought;
 use crate::trouble::Trouble;
 
 /// How long a person would wait before calling it broken; the machine may be busy.
 const PATIENCE: Duration = Duration::from_secs(20);
 /// How often to look again.
 const LOOK_AGAIN: Duration = Duration::from_millis(40);
+
+const LOCATE: &str = include_str!("locate.js");
 
 /// Collects what the page complains of, from the moment the session stands.
 const LISTEN_FOR_COMPLAINTS: &str = r#"
@@ -72,11 +76,6 @@ impl Drop for Driver {
         }
         display::end(&mut self.process);
     }
-}
-
-/// A role and a name, as one would say it: `button "Start pass 1"`.
-fn said(role: &str, name: &str) -> String {
-    format!("{role} \"{name}\"")
 }
 
 impl Window {
@@ -143,58 +142,38 @@ impl Window {
             .ok_or_else(|| Trouble::Process("the app is not running".to_owned()))
     }
 
-    /// Waits for something with this role whose name is exactly this.
+    /// Waits for something to be seen.
     ///
     /// # Errors
     ///
     /// Says that it did not come, with what the screen shows instead.
-    pub async fn find(&self, role: &str, name: &str) -> Result<Element, Trouble> {
-        self.find_one(role, name, true, Value::Null).await
+    pub async fn find(&self, sought: Sought<'_>) -> Result<Element, Trouble> {
+        self.find_by(sought, false, Instant::now()).await
     }
 
-    /// Waits for something with this role whose name holds these words.
-    ///
-    /// # Errors
-    ///
-    /// As [`Window::find`].
-    pub async fn find_like(&self, role: &str, words: &str) -> Result<Element, Trouble> {
-        self.find_one(role, words, false, Value::Null).await
-    }
-
-    /// As [`Window::find_like`], within something else by role and part of its name.
-    ///
-    /// # Errors
-    ///
-    /// As [`Window::find`].
-    pub async fn find_within(&self, around: (&str, &str), role: &str, words: &str) -> Result<Element, Trouble> {
-        self.find_one(role, words, false, json!([around.0, around.1])).await
-    }
-
-    async fn find_one(&self, role: &str, name: &str, exact: bool, within: Value) -> Result<Element, Trouble> {
-        let looked_at = Instant::now();
+    async fn find_by(&self, sought: Sought<'_>, ready: bool, since: Instant) -> Result<Element, Trouble> {
         loop {
-            let found = self.locate(json!([role, name, exact, within])).await?;
-            if let Some(first) = found.into_iter().next() {
+            if let Some(first) = self.locate(sought, ready).await?.into_iter().next() {
                 return Ok(first);
             }
-            if looked_at.elapsed() > PATIENCE {
-                return Err(self.did_not_come(said(role, name)).await);
+            if since.elapsed() > PATIENCE {
+                return Err(self.did_not_come(sought.to_string()).await);
             }
             tokio::time::sleep(LOOK_AGAIN).await;
         }
     }
 
-    /// Whether something with this role and a name holding these words can be seen just now.
+    /// Whether something can be seen just now.
     ///
     /// # Errors
     ///
     /// Says that the driver lost the session.
-    pub async fn shows(&self, role: &str, words: &str) -> Result<bool, Trouble> {
-        Ok(!self.locate(json!([role, words, false, null])).await?.is_empty())
+    pub async fn shows(&self, sought: Sought<'_>) -> Result<bool, Trouble> {
+        Ok(!self.locate(sought, false).await?.is_empty())
     }
 
-    async fn locate(&self, arguments: Value) -> Result<Vec<Element>, Trouble> {
-        let answer = self.run(include_str!("locate.js"), arguments).await?;
+    async fn locate(&self, sought: Sought<'_>, ready: bool) -> Result<Vec<Element>, Trouble> {
+        let answer = self.run(LOCATE, sought.arguments(ready)).await?;
         let elements = answer.as_array().into_iter().flatten().filter_map(|reference| {
             let id = reference.as_object()?.values().next()?.as_str()?;
             Some(Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned())))
@@ -213,62 +192,53 @@ impl Window {
     ///
     /// Says that the driver lost the session.
     pub async fn outline(&self) -> Result<String, Trouble> {
-        let lines = self.run(include_str!("locate.js"), json!([null, null, false, null])).await?;
+        let lines = self.run(LOCATE, json!([null, null, false, null, false])).await?;
         let lines: Vec<&str> = lines.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
         Ok(lines.join("\n"))
     }
 
-    /// Clicks something by role and exact name.
+    /// Clicks something once it is there and can be used.
     ///
     /// # Errors
     ///
     /// Says that it did not come or could not be clicked.
-    pub async fn click(&self, role: &str, name: &str) -> Result<(), Trouble> {
-        let element = self.find(role, name).await?;
-        self.click_on(&element, &said(role, name)).await
+    pub async fn click(&self, sought: Sought<'_>) -> Result<(), Trouble> {
+        let since = Instant::now();
+        loop {
+            let element = self.find_by(sought, true, since).await?;
+            match element.click().await {
+                Ok(()) => return Ok(()),
+                // The page was drawn anew between looking and clicking: look again.
+                Err(why) if is_passing(&why) && since.elapsed() < PATIENCE => {
+                    tokio::time::sleep(LOOK_AGAIN).await;
+                }
+                Err(why) => return Err(Trouble::while_doing(format!("clicking {sought}"))(why)),
+            }
+        }
     }
 
-    /// Clicks something by role and words in its name.
-    ///
-    /// # Errors
-    ///
-    /// As [`Window::click`].
-    pub async fn click_like(&self, role: &str, words: &str) -> Result<(), Trouble> {
-        let element = self.find_like(role, words).await?;
-        self.click_on(&element, &said(role, words)).await
-    }
-
-    /// Clicks something found before.
-    ///
-    /// # Errors
-    ///
-    /// Says that it could not be clicked.
-    pub async fn click_on(&self, element: &Element, what: &str) -> Result<(), Trouble> {
-        element.click().await.map_err(Trouble::while_doing(format!("clicking {what}")))
-    }
-
-    /// Types into a field by its label, in place of what stood there.
+    /// Types into a field in place of what stood there.
     ///
     /// # Errors
     ///
     /// Says that the field did not come or would not take the text.
-    pub async fn type_in(&self, label: &str, text: &str) -> Result<(), Trouble> {
-        let field = self.find_like("textbox", label).await?;
-        self.type_in_element(&field, label, text).await
+    pub async fn type_in(&self, field: Sought<'_>, text: &str) -> Result<(), Trouble> {
+        self.click(field).await?;
+        let element = self.find(field).await?;
+        let select_all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
+        let keys = format!("{select_all}{}{text}", char::from(Key::Backspace));
+        element.send_keys(&keys).await.map_err(Trouble::while_doing(format!("typing into {field}")))
     }
 
-    /// Types into a field found before, in place of what stood there.
+    /// Picks an entry from a list by its words.
     ///
     /// # Errors
     ///
-    /// Says that the field would not take the text.
-    pub async fn type_in_element(&self, field: &Element, label: &str, text: &str) -> Result<(), Trouble> {
-        let doing = || Trouble::while_doing(format!("typing into \"{label}\""));
-        field.click().await.map_err(doing())?;
-        let select_all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
-        field.send_keys(&select_all).await.map_err(doing())?;
-        field.send_keys(&char::from(Key::Backspace).to_string()).await.map_err(doing())?;
-        field.send_keys(text).await.map_err(doing())
+    /// Says that the list or the entry did not come.
+    pub async fn pick(&self, list: Sought<'_>, entry: &str) -> Result<(), Trouble> {
+        let element = self.find_by(list, true, Instant::now()).await?;
+        let doing = Trouble::while_doing(format!("picking \"{entry}\" from {list}"));
+        element.select_by_label(entry).await.map_err(doing)
     }
 
     /// Presses one key on whatever has the focus, as a clicker does.
@@ -280,16 +250,6 @@ impl Window {
         let doing = || Trouble::while_doing("pressing a key");
         let focused = self.client.active_element().await.map_err(doing())?;
         focused.send_keys(&key.to_string()).await.map_err(doing())
-    }
-
-    /// Picks an entry from a list by its words.
-    ///
-    /// # Errors
-    ///
-    /// Says that the list or the entry did not come.
-    pub async fn pick(&self, label: &str, entry: &str) -> Result<(), Trouble> {
-        let list = self.find_like("combobox", label).await?;
-        list.select_by_label(entry).await.map_err(Trouble::while_doing(format!("picking \"{entry}\" from \"{label}\"")))
     }
 
     /// Everything the page says, as one text.
@@ -350,6 +310,11 @@ impl Window {
         let png = self.client.screenshot().await.map_err(Trouble::while_doing("taking a picture"))?;
         std::fs::write(path, png).map_err(Trouble::with_file(path))
     }
+}
+
+/// Whether a refusal is one that looking again may mend; nothing was clicked when it is.
+fn is_passing(why: &CmdError) -> bool {
+    why.is_stale_element_reference() || why.is_element_click_intercepted() || why.is_element_not_interactable()
 }
 
 /// Whether a process was started for this data folder: several windows may be open at once.
