@@ -10,7 +10,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use fantoccini::elements::{Element, ElementRef};
-use fantoccini::error::CmdError;
+use fantoccini::error::{CmdError, ErrorStatus};
 use fantoccini::key::Key;
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
@@ -314,7 +314,12 @@ impl Window {
 
 /// Whether a refusal is one that looking again may mend; nothing was clicked when it is.
 fn is_passing(why: &CmdError) -> bool {
-    why.is_stale_element_reference() || why.is_element_click_intercepted() || why.is_element_not_interactable()
+    matches!(why, CmdError::Standard(said) if matches!(
+        said.error,
+        ErrorStatus::StaleElementReference
+            | ErrorStatus::ElementClickIntercepted
+            | ErrorStatus::ElementNotInteractable
+    ))
 }
 
 /// Whether a process was started for this data folder: several windows may be open at once.
