@@ -8,6 +8,7 @@
 
 pub mod cases;
 pub mod display;
+pub mod drive;
 pub mod sought;
 pub mod start;
 pub mod trouble;

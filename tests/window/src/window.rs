@@ -197,6 +197,22 @@ impl Window {
         Ok(lines.join("\n"))
     }
 
+    /// All that can be seen: the outline, then every line of text. A running clock is left out, since it
+    /// may move between two looks.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn screen(&self) -> Result<String, Trouble> {
+        let clocks = "return [...document.querySelectorAll('[role=timer]')].flatMap((e) => e.innerText.split('\\n'));";
+        let clocks = self.run(clocks, json!([])).await?;
+        let text = self.text().await?;
+        let lines = text.lines().filter(|line| !line.trim().is_empty());
+        let still = lines.filter(|line| !clocks.as_array().is_some_and(|all| all.iter().any(|clock| clock == line)));
+        let still: Vec<&str> = still.collect();
+        Ok(format!("{}\n{}", self.outline().await?, still.join("\n")))
+    }
+
     /// Clicks something once it is there and can be used.
     ///
     /// # Errors

@@ -1,0 +1,178 @@
+//! A drive through the app step by step: after each step the screen is let settle, and then either
+//! a picture is taken or the app is killed and must show the very same screen when it opens again.
+//!
+//! What the screen shows is the judge: everything that can be seen, by role, name and value. The
+//! app's file is never looked into.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use crate::trouble::Trouble;
+use crate::window::Window;
+
+/// How long the screen must stay as it is to count as settled.
+const STILL_FOR: Duration = Duration::from_millis(160);
+/// How long to wait for that, and for the same screen after a kill.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// What is done after each step.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Manner {
+    /// A picture of every step.
+    Pictures,
+    /// The app is killed after every step and opened again.
+    Kills,
+}
+
+/// A drive under way.
+pub struct Drive {
+    /// The window that is driven.
+    pub window: Window,
+    out: PathBuf,
+    manner: Manner,
+    step_began_at: Instant,
+    summary: String,
+    n_steps: usize,
+    n_kills: usize,
+}
+
+impl Drive {
+    /// Begins on a window that is open; pictures and the summary go to this folder.
+    #[must_use]
+    pub fn new(window: Window, out: &Path, manner: Manner) -> Self {
+        Self {
+            window,
+            out: out.to_owned(),
+            manner,
+            step_began_at: Instant::now(),
+            summary: String::new(),
+            n_steps: 0,
+            n_kills: 0,
+        }
+    }
+
+    /// Ends a step: says so, and takes its picture or kills the app and looks again.
+    ///
+    /// # Errors
+    ///
+    /// Says that the screen did not settle, that the page complained, or that another screen came
+    /// up after the kill.
+    pub async fn step(&mut self, name: &str) -> Result<(), Trouble> {
+        self.n_steps += 1;
+        let number = self.n_steps;
+        let before = self.settled().await?;
+        let complaints = self.window.complaints().await?;
+        if !complaints.is_empty() {
+            return Err(Trouble::Wrong(format!(
+                "step {number}, {name}: the page complained: {}",
+                complaints.join("; ")
+            )));
+        }
+        match self.manner {
+            Manner::Pictures => {
+                let picture = format!("{number:02}-{}.png", name.replace(|c: char| !c.is_alphanumeric(), "-"));
+                self.window.screenshot(&self.out.join(picture)).await?;
+            }
+            Manner::Kills => self.die_and_compare(name, &before).await?,
+        }
+        let seconds = self.step_began_at.elapsed().as_secs_f64();
+        println!("  {number:>2}  {name} ({seconds:.1} s)");
+        // Writing to a String cannot fail.
+        let _written = writeln!(self.summary, "{number:>2}  {seconds:>5.1} s  {name}");
+        self.step_began_at = Instant::now();
+        Ok(())
+    }
+
+    /// Does something and kills the app at once, before it could be seen whether it was done. What
+    /// shows afterwards must be the screen of before or that of the deed done. Answers whether it
+    /// was done.
+    ///
+    /// # Errors
+    ///
+    /// Says that a third screen came up.
+    pub async fn deed_cut_off(
+        &mut self,
+        name: &str,
+        deed: impl AsyncFnOnce(&Window) -> Result<(), Trouble>,
+        done: crate::sought::Sought<'_>,
+    ) -> Result<bool, Trouble> {
+        let before = self.settled().await?;
+        deed(&self.window).await?;
+        self.window.kill().await?;
+        self.window.reopen().await?;
+        self.n_kills += 1;
+        let began_at = Instant::now();
+        loop {
+            let now = self.settled().await?;
+            if self.window.shows(done).await? {
+                return Ok(true);
+            }
+            if now == before {
+                return Ok(false);
+            }
+            if began_at.elapsed() > PATIENCE {
+                return Err(differs(name, &before, &now));
+            }
+        }
+    }
+
+    async fn die_and_compare(&mut self, name: &str, before: &str) -> Result<(), Trouble> {
+        self.window.kill().await?;
+        self.window.reopen().await?;
+        self.n_kills += 1;
+        let began_at = Instant::now();
+        loop {
+            let now = self.settled().await?;
+            if now == before {
+                return Ok(());
+            }
+            if began_at.elapsed() > PATIENCE {
+                return Err(differs(name, before, &now));
+            }
+        }
+    }
+
+    /// Waits until the screen stays as it is, and answers what it shows.
+    async fn settled(&self) -> Result<String, Trouble> {
+        let began_at = Instant::now();
+        let mut last = self.window.screen().await?;
+        loop {
+            tokio::time::sleep(STILL_FOR).await;
+            let now = self.window.screen().await?;
+            if now == last {
+                return Ok(now);
+            }
+            if began_at.elapsed() > PATIENCE {
+                return Err(Trouble::Wrong(format!("the screen does not come to rest:\n{now}")));
+            }
+            last = now;
+        }
+    }
+
+    /// How often the app was killed.
+    #[must_use]
+    pub fn n_kills(&self) -> usize {
+        self.n_kills
+    }
+
+    /// The steps taken so far, a line each.
+    #[must_use]
+    pub fn summary(&self) -> &str {
+        &self.summary
+    }
+}
+
+/// Says in which lines two screens differ.
+fn differs(name: &str, before: &str, now: &str) -> Trouble {
+    let missing = before.lines().filter(|line| !now.lines().any(|other| other == *line));
+    let extra = now.lines().filter(|line| !before.lines().any(|other| other == *line));
+    let mut said = format!("after \"{name}\" and a kill another screen came up");
+    for line in missing {
+        let _written = write!(said, "\n  gone: {line}");
+    }
+    for line in extra {
+        let _written = write!(said, "\n  new:  {line}");
+    }
+    Trouble::Wrong(said)
+}
