@@ -375,6 +375,7 @@ pub struct CloseInput {
 
 /// The panel that has the word.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[expect(clippy::large_enum_variant, reason = "one is on its way at a time, and a box saves nothing")]
 #[serde(tag = "panel", rename_all = "snake_case")]
 pub enum Panel {
     /// Is a treatment right at all?
