@@ -2,6 +2,8 @@
 //!
 //! The test exports them into a temporary folder and compares; with `EVENSWARD_WRITE_BINDINGS=1` it writes them instead.
 
+#![expect(clippy::disallowed_methods, reason = "a test tool: it compares and writes files of the screens")]
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
