@@ -12,5 +12,9 @@
 mod published_values;
 mod tidy;
 
+mod crash;
+mod faults;
+mod faults_disk;
+mod faults_vfs;
 mod store;
 mod store_sample;

@@ -68,19 +68,7 @@ impl Store {
     pub fn open_through(folder: &Path, vfs: Option<&str>) -> Result<Opened, OpenError> {
         make_folder(folder)?;
         let path = folder.join(FILE_NAME);
-        let found = look_over(&path, vfs).map_err(|error| OpenError::new(path.clone(), error))?;
-        if let Found::Newer(connection, version) = found {
-            tracing::warn!(version, "the file is of a newer version and is only read");
-            let store = Self { connection, newer: Some(version) };
-            return Ok(Opened { store, condition: Condition::Newer { version } });
-        }
-        let (connection, before) = open_for_writing(&path, vfs).map_err(|error| OpenError::new(path, error))?;
-        let condition = match before {
-            0 => Condition::Made,
-            VERSION => Condition::Current,
-            from => Condition::BroughtForward { from },
-        };
-        Ok(Opened { store: Self { connection, newer: None }, condition })
+        open_file(&path, vfs).map_err(|error| OpenError::new(path, error))
     }
 
     /// Moves a damaged file and what SQLite left beside it into a folder of its own, and starts a new one.
@@ -125,30 +113,70 @@ fn make_folder(folder: &Path) -> Result<(), OpenError> {
 
 /// What stood in the file's place.
 enum Found {
+    /// Nothing, or what a first start left that was broken off before its first step.
     Nothing,
+    /// A sound file of this version or an older one.
     Ours,
-    Newer(Connection, u32),
+    /// A sound file of a newer version.
+    Newer(u32),
 }
 
-fn look_over(path: &Path, vfs: Option<&str>) -> Result<Found, StoreError> {
-    let n_bytes = std::fs::metadata(path).map(|file| file.len()).ok();
-    if n_bytes.is_none_or(|n_bytes| n_bytes == 0) {
-        // SQLite deletes the log beside an empty file. It may hold all there is, so it is not let near.
-        let mut log = path.as_os_str().to_owned();
-        log.push("-wal");
-        if std::fs::metadata(log).is_ok_and(|log| log.len() > 0) {
-            let reason = "the file is empty or gone and its log is not".to_owned();
-            return Err(StoreError::Damaged { reason });
+fn open_file(path: &Path, vfs: Option<&str>) -> Result<Opened, StoreError> {
+    let mut is_looked_over = false;
+    if !is_empty(path)? {
+        let reader = connect(path, vfs, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+        match look_over(&reader) {
+            Ok(Found::Newer(version)) => return Ok(only_read(reader, version)),
+            Ok(Found::Ours | Found::Nothing) => is_looked_over = true,
+            // A crash left a journal that has to be played back first, which a reader may not do.
+            Err(StoreError::CannotWrite { .. }) => {}
+            Err(error) => return Err(error),
         }
-        return Ok(Found::Nothing);
     }
-    let connection = connect(path, vfs, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
-    pragmas::set_reading(&connection)?;
-    let version = migrations::version_of(&connection)?;
+    let mut connection = connect(path, vfs, OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE)?;
+    // SQLite falls back to reading only, without a word, when the file is closed to writing.
+    if connection.is_readonly("main")? {
+        return Err(StoreError::CannotWrite { reason: "it is closed to writing".to_owned() });
+    }
+    if !is_looked_over && let Found::Newer(version) = look_over(&connection)? {
+        return Ok(only_read(connection, version));
+    }
+    pragmas::set(&connection)?;
+    let condition = match migrations::migrate(&mut connection)? {
+        0 => Condition::Made,
+        VERSION => Condition::Current,
+        from => Condition::BroughtForward { from },
+    };
+    Ok(Opened { store: Store { connection, newer: None }, condition })
+}
+
+fn only_read(connection: Connection, version: u32) -> Opened {
+    tracing::warn!(version, "the file is of a newer version and is only read");
+    Opened { store: Store { connection, newer: Some(version) }, condition: Condition::Newer { version } }
+}
+
+/// Whether there is nothing in the file's place yet.
+fn is_empty(path: &Path) -> Result<bool, StoreError> {
+    if std::fs::metadata(path).is_ok_and(|file| file.len() > 0) {
+        return Ok(false);
+    }
+    // SQLite deletes the log beside an empty file. It may hold all there is, so it is not let near.
+    let mut log = path.as_os_str().to_owned();
+    log.push("-wal");
+    if std::fs::metadata(log).is_ok_and(|log| log.len() > 0) {
+        let reason = "the file is empty or gone and its log is not".to_owned();
+        return Err(StoreError::Damaged { reason });
+    }
+    Ok(true)
+}
+
+/// Whose file it is, of which version, and whether its pages are sound.
+fn look_over(connection: &Connection) -> Result<Found, StoreError> {
+    pragmas::set_reading(connection)?;
+    let version = migrations::version_of(connection)?;
     let application_id: i32 = connection.pragma_query_value(None, "application_id", |row| row.get(0))?;
     let n_objects: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", (), |row| row.get(0))?;
     if version == 0 && application_id == 0 && n_objects == 0 {
-        // A first start that was broken off before the first step.
         return Ok(Found::Nothing);
     }
     if application_id != APPLICATION_ID {
@@ -159,19 +187,7 @@ fn look_over(path: &Path, vfs: Option<&str>) -> Result<Found, StoreError> {
     if verdict != "ok" {
         return Err(StoreError::Damaged { reason: verdict });
     }
-    Ok(if version > VERSION { Found::Newer(connection, version) } else { Found::Ours })
-}
-
-fn open_for_writing(path: &Path, vfs: Option<&str>) -> Result<(Connection, u32), StoreError> {
-    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
-    let mut connection = connect(path, vfs, flags)?;
-    // SQLite falls back to reading only, without a word, when the file is closed to writing.
-    if connection.is_readonly("main")? {
-        return Err(StoreError::CannotWrite { reason: "it is closed to writing".to_owned() });
-    }
-    pragmas::set(&connection)?;
-    let before = migrations::migrate(&mut connection)?;
-    Ok((connection, before))
+    Ok(if version > VERSION { Found::Newer(version) } else { Found::Ours })
 }
 
 fn connect(path: &Path, vfs: Option<&str>, flags: OpenFlags) -> Result<Connection, StoreError> {

@@ -24,14 +24,15 @@ const PRAGMAS: &[Pragma] = &[
         reason: "a second window on the same file waits for the first one's step instead of failing",
     },
     Pragma {
+        name: "synchronous",
+        value: "EXTRA",
+        reason: "weaker settings may lose acknowledged taps when the power goes; in WAL mode this costs what FULL costs, \
+                 and while a new file is turned to WAL mode it also keeps a deleted journal from coming back",
+    },
+    Pragma {
         name: "journal_mode",
         value: "WAL",
         reason: "a commit is one append and one sync, and a reader never stands in the way of a tap",
-    },
-    Pragma {
-        name: "synchronous",
-        value: "FULL",
-        reason: "in WAL mode the weaker setting may lose acknowledged taps when the power goes",
     },
     Pragma {
         name: "fullfsync",
