@@ -4,6 +4,8 @@
 //! `Stop` bars until it is passed with a reason; a `Caution` never bars. Adding a check can only make the
 //! whole stricter.
 
+pub mod dose;
+pub mod water;
 pub mod weight;
 
 use crate::product::Tag;

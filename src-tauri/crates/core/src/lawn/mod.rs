@@ -11,6 +11,7 @@ mod outline;
 mod shape;
 mod survey;
 
+pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};
 pub use shape::{Shape, ShapeProblem, heron};
 pub use survey::{FieldRefusal, Measured, MeasuredSide, Patch, Survey};

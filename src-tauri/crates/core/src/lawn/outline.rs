@@ -100,6 +100,12 @@ impl ValidOutline {
         Self { polygons: MultiPolygon::new(kept.collect()) }
     }
 
+    /// No ground at all.
+    #[must_use]
+    pub(crate) const fn nothing() -> Self {
+        Self { polygons: MultiPolygon(Vec::new()) }
+    }
+
     /// The polygons, in metres.
     #[must_use]
     pub const fn polygons(&self) -> &MultiPolygon<f64> {

@@ -184,7 +184,7 @@ impl Survey {
 
     /// The union of all added parts, and where each part's own corner lies (nothing for taken-out ones).
     fn added_outline(&self) -> (ValidOutline, Vec<Option<(f64, f64)>>) {
-        let mut outline = ValidOutline::trusted(MultiPolygon::new(Vec::new()));
+        let mut outline = ValidOutline::nothing();
         let mut places = Vec::with_capacity(self.parts.len());
         for (part_idx, part) in self.parts.iter().enumerate() {
             if part.taken_out.is_some() {
@@ -292,7 +292,7 @@ fn margins_on(
     patches: &[Patch],
     water_margin_of_label: Option<Length>,
 ) -> ValidOutline {
-    let mut margins = ValidOutline::trusted(MultiPolygon::new(Vec::new()));
+    let mut margins = ValidOutline::nothing();
     let mut keep_dry = |chain: &[Coord<f64>], margin_m: f64| {
         let around = ValidOutline::trusted(margin::around(chain, margin_m));
         if !around.is_empty() {

@@ -349,7 +349,7 @@ pub struct NarrowOption {
     pub is_walkable: bool,
     /// The dose that lands on the narrow strip; nothing when it is left.
     pub dose: Option<ProductDose>,
-    /// The water this way needs beyond the exact share of the strip.
+    /// The water this way needs beyond area x rate.
     pub extra_water: Volume,
     /// The water over the treated area, all passes together.
     pub water: VolumePerArea,

@@ -1,0 +1,209 @@
+//! A draft: strips and passes for one set of remedies, without fills. The narrow strip's ways are compared as
+//! drafts, and the plan is made from the one that is taken.
+//!
+//! Invariant: `Leave` takes the narrow strip out of the treated area before anything is worked out from it.
+
+use super::layout::{Spacing, ground_of, lay_out};
+use super::types::{Choice, Heading, Layout, Pass, Remedy, StripId};
+use super::walk::{Gait, walk};
+use crate::lawn::{Measured, NetArea, ValidOutline};
+use crate::quantity::{Area, Length, ProductAmount, ProductDose, Said, Volume};
+
+/// How often a strip is left before what is still narrow is taken as it is.
+const MOST_LEFT: usize = 4;
+
+/// The remedies of both headings, settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Remedies {
+    pub(super) along: Remedy,
+    pub(super) across: Remedy,
+}
+
+impl Remedies {
+    pub(super) const fn of(self, heading: Heading) -> Remedy {
+        match heading {
+            Heading::Along => self.along,
+            Heading::Across => self.across,
+        }
+    }
+
+    pub(super) const fn with(self, heading: Heading, remedy: Remedy) -> Self {
+        match heading {
+            Heading::Along => Self { along: remedy, ..self },
+            Heading::Across => Self { across: remedy, ..self },
+        }
+    }
+}
+
+/// The narrow strip of a heading before anything is done about it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct NarrowStrip {
+    pub(super) strip: StripId,
+    pub(super) width: Length,
+}
+
+/// Strips and passes for one set of remedies.
+#[derive(Debug, Clone)]
+pub(super) struct Draft {
+    pub(super) headings: Vec<Heading>,
+    pub(super) layouts: Vec<Layout>,
+    pub(super) passes: Vec<Pass>,
+    pub(super) treated: NetArea,
+    pub(super) left_out: Area,
+    pub(super) walked: Volume,
+}
+
+impl Draft {
+    /// The highest rate that lands on any ground, in mL/m2: strips of crossing headings meet somewhere.
+    pub(super) fn highest_rate_ml_per_m2(&self) -> f64 {
+        self.layouts.iter().map(|layout| self.highest_rate_in(layout, |_| true)).sum()
+    }
+
+    /// The rate on the narrow strip of a heading where it is crossed the most, in mL/m2.
+    pub(super) fn narrow_rate_ml_per_m2(&self, heading: Heading) -> f64 {
+        self.layouts
+            .iter()
+            .map(|layout| {
+                if layout.heading == heading {
+                    self.highest_rate_in(layout, |is_narrow| is_narrow)
+                } else {
+                    self.highest_rate_in(layout, |_| true)
+                }
+            })
+            .sum()
+    }
+
+    fn highest_rate_in(&self, layout: &Layout, takes: impl Fn(bool) -> bool) -> f64 {
+        layout
+            .strips
+            .iter()
+            .filter(|strip| takes(strip.is_narrow))
+            .map(|strip| {
+                let passes = self.passes.iter().filter(|pass| pass.heading == layout.heading);
+                passes
+                    .filter_map(|pass| pass.legs.iter().find(|leg| leg.strip == strip.id))
+                    .map(|leg| leg.rate().ml_per_m2())
+                    .sum::<f64>()
+            })
+            .fold(0.0, f64::max)
+    }
+}
+
+/// The exact product for an area: dose x area, and never more than the highest dose on its lower bound.
+///
+/// This is where the dose is worked out. Nothing else moves the product: no pass, fill, dead volume or trim. At
+/// the label's highest dose this is the highest dose on the lower bound of an uncertain area.
+///
+/// ```
+/// use evensward_core::lawn::NetArea;
+/// use evensward_core::plan::product_for;
+/// use evensward_core::quantity::{Area, Doubt, ProductDose, ProductKind};
+/// let treated = NetArea { area: Area::from_m2(300.0).unwrap(), doubt: Doubt::from_percent(5.0).unwrap() };
+/// let dose = ProductDose::of(ProductKind::Mass, 2.5).unwrap();
+/// assert!((product_for(dose, treated, None).base() - 750.0).abs() < 1e-9);
+/// assert!((product_for(dose, treated, Some(dose)).base() - 712.5).abs() < 1e-9);
+/// ```
+#[must_use]
+pub fn product_for(dose: ProductDose, treated: NetArea, highest: Option<ProductDose>) -> ProductAmount {
+    let wanted = dose * treated.area;
+    match highest {
+        Some(highest) if highest.kind() == dose.kind() => {
+            let most = highest * treated.lower();
+            if wanted.base() > most.base() { most } else { wanted }
+        }
+        _ => wanted,
+    }
+}
+
+/// The headings as they are walked once passes have been turned the other way.
+pub(super) fn turned(choice: &Choice, remedies: Remedies) -> Vec<Heading> {
+    let turn = |heading: Heading| match remedies.of(heading) {
+        Remedy::OtherDirection => heading.other(),
+        _ => heading,
+    };
+    choice.headings.iter().copied().map(turn).collect()
+}
+
+/// The different headings in the order in which they are first walked.
+pub(super) fn different(headings: &[Heading]) -> Vec<Heading> {
+    let mut found: Vec<Heading> = Vec::new();
+    for heading in headings {
+        if !found.contains(heading) {
+            found.push(*heading);
+        }
+    }
+    found
+}
+
+/// What must stay dry on the lawn: patches and margins.
+pub(super) fn dry_ground(measured: &Measured) -> ValidOutline {
+    measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline))
+}
+
+/// The narrow strip of a heading on the whole net outline, if there is one.
+pub(super) fn narrow_strip(
+    measured: &Measured,
+    choice: &Choice,
+    gait: Gait,
+    heading: Heading,
+) -> Result<Option<NarrowStrip>, Said> {
+    let layout =
+        lay_out(&measured.net, &ValidOutline::nothing(), heading, choice.start_side, gait.swath, Spacing::BySwath)?;
+    let narrow = layout.strips.iter().find(|strip| strip.is_narrow);
+    Ok(narrow.map(|strip| NarrowStrip { strip: strip.id, width: strip.width }))
+}
+
+/// Strips and passes for these remedies.
+pub(super) fn draft(measured: &Measured, choice: &Choice, gait: Gait, remedies: Remedies) -> Result<Draft, Said> {
+    let headings = turned(choice, remedies);
+    let walked_headings = different(&headings);
+    let dry = dry_ground(measured);
+    let (net, left_out) = without_left_strips(measured, choice, gait, remedies, &walked_headings)?;
+    let mut layouts = Vec::with_capacity(walked_headings.len());
+    for heading in walked_headings {
+        let remedy = remedies.of(heading);
+        let spacing = match remedy {
+            Remedy::EvenOut => Spacing::EvenOut,
+            _ => Spacing::BySwath,
+        };
+        let mut layout = lay_out(&net, &dry, heading, choice.start_side, gait.swath, spacing)?;
+        let has_narrow = layout.strips.iter().any(|strip| strip.is_narrow);
+        let is_evened = spacing == Spacing::EvenOut;
+        layout.remedy = (has_narrow || is_evened).then_some(remedy);
+        layouts.push(layout);
+    }
+    let passes = walk(&layouts, &headings, gait);
+    let walked = passes.iter().map(|pass| pass.volume).sum();
+    let treated = NetArea { area: net.area(), doubt: measured.net_area.doubt };
+    Ok(Draft { headings, layouts, passes, treated, left_out, walked })
+}
+
+/// The net outline without the strips that are left, and how much that is.
+fn without_left_strips(
+    measured: &Measured,
+    choice: &Choice,
+    gait: Gait,
+    remedies: Remedies,
+    headings: &[Heading],
+) -> Result<(ValidOutline, Area), Said> {
+    let mut net = measured.net.clone();
+    for _ in 0..MOST_LEFT {
+        let mut is_changed = false;
+        for heading in headings.iter().copied().filter(|heading| remedies.of(*heading) == Remedy::Leave) {
+            let nothing = ValidOutline::nothing();
+            let layout = lay_out(&net, &nothing, heading, choice.start_side, gait.swath, Spacing::BySwath)?;
+            if let Some(narrow) = layout.strips.iter().find(|strip| strip.is_narrow) {
+                net = net.without(&ground_of(narrow));
+                is_changed = true;
+            }
+            if net.is_empty() {
+                return Err(Said::new("nothing-left-to-treat"));
+            }
+        }
+        if !is_changed {
+            break;
+        }
+    }
+    let left_out = measured.net.area().less(net.area());
+    Ok((net, left_out))
+}
