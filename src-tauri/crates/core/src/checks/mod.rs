@@ -5,8 +5,13 @@
 //! whole stricter.
 
 pub mod dose;
+pub mod label;
+pub mod need;
+pub mod ready;
 pub mod water;
+pub mod weather;
 pub mod weight;
+pub mod wind;
 
 use crate::product::Tag;
 use crate::quantity::{Arg, Code, Said};

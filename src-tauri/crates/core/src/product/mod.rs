@@ -228,6 +228,18 @@ pub enum Phase {
     Washing,
 }
 
+impl Phase {
+    /// The code of the phase.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Mixing => "mixing",
+            Self::Spraying => "spraying",
+            Self::Washing => "washing",
+        }
+    }
+}
+
 /// The protective equipment the label asks for, by phase.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct ProtectiveByPhase {

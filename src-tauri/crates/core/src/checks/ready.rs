@@ -1,0 +1,136 @@
+//! Ready before the first drop: the sprayer, the equipment worn, the site.
+//!
+//! Invariant: what is not ticked is not done. Equipment that the label asks for is statutory.
+
+use super::{Check, Verdict};
+use crate::kit::LastIn;
+use crate::product::{Phase, Protective, Tag};
+use crate::quantity::Arg;
+
+/// What is looked for on the walk around the site.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SiteItem {
+    /// People off the lawn.
+    People,
+    /// Pets indoors, bowls and toys off.
+    Pets,
+    /// Drains and gullies known and kept dry.
+    Drains,
+    /// Ponds, streams and ditches known.
+    Water,
+    /// Hives closed or far.
+    Hives,
+    /// Vegetables and fruit covered or far.
+    FoodPlants,
+    /// Washing off the line.
+    Washing,
+    /// Windows shut.
+    Windows,
+    /// Neighbours told.
+    Neighbours,
+    /// Nozzle, hoses, straps and lance sound; no leak.
+    SprayerSound,
+}
+
+impl SiteItem {
+    /// Every item, in the order of the walk.
+    pub const ALL: &'static [Self] = &[
+        Self::People,
+        Self::Pets,
+        Self::Drains,
+        Self::Water,
+        Self::Hives,
+        Self::FoodPlants,
+        Self::Washing,
+        Self::Windows,
+        Self::Neighbours,
+        Self::SprayerSound,
+    ];
+
+    /// The code of the item.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::People => "people",
+            Self::Pets => "pets",
+            Self::Drains => "drains",
+            Self::Water => "water",
+            Self::Hives => "hives",
+            Self::FoodPlants => "food-plants",
+            Self::Washing => "washing",
+            Self::Windows => "windows",
+            Self::Neighbours => "neighbours",
+            Self::SprayerSound => "sprayer-sound",
+        }
+    }
+}
+
+/// What was last in the sprayer. A herbicide that kills grass holds until the sprayer is cleaned; what nobody
+/// knows holds until it is cleaned or passed with a reason.
+#[must_use]
+pub fn last_in_sprayer(last_in: &LastIn, cleaned_since: bool) -> Check {
+    let rule = "last-in-sprayer";
+    let (verdict, tag, code) = match (last_in, cleaned_since) {
+        (LastIn::Nothing, _) => (Verdict::Go, Tag::Own, "sprayer-new"),
+        (LastIn::CleanWater, _) => (Verdict::Go, Tag::Own, "sprayer-had-clean-water"),
+        (_, true) => (Verdict::Go, Tag::Own, "sprayer-cleaned"),
+        // Binding as a label is: the last product's label asks for cleaning, and a trace kills the lawn.
+        (LastIn::TotalHerbicide, false) => (Verdict::Stop, Tag::Statutory, "total-herbicide-was-in-sprayer"),
+        (LastIn::Unknown, false) => (Verdict::Stop, Tag::Advisory, "last-in-sprayer-unknown"),
+        (LastIn::Product { .. }, false) => (Verdict::Caution, Tag::Advisory, "sprayer-not-cleaned"),
+    };
+    let check = Check::new(rule, verdict, tag, "label-of-what-was-last-in", code);
+    match last_in {
+        LastIn::Product { name } => check.with("product", Arg::Text(name.clone())),
+        LastIn::Nothing | LastIn::CleanWater | LastIn::TotalHerbicide | LastIn::Unknown => check,
+    }
+}
+
+/// The clean-water trial: owed on a kit's first use, and whenever it is asked for.
+#[must_use]
+pub fn clean_water_trial(is_owed: bool, is_done: bool) -> Check {
+    let (verdict, code) = match (is_owed, is_done) {
+        (true, false) => (Verdict::Stop, "trial-owed"),
+        (true, true) => (Verdict::Go, "trial-done"),
+        (false, _) => (Verdict::Go, "trial-not-owed"),
+    };
+    Check::new("clean-water-trial", verdict, Tag::Own, "own", code)
+}
+
+/// The protective equipment of a phase against what was ticked. One check for each piece that is asked for.
+///
+/// A label without any entered equipment is a Caution: nothing is guessed.
+#[must_use]
+pub fn protective(phase: Phase, asked_for: &[Protective], ticked: &[Protective]) -> Vec<Check> {
+    let phase_arg = || Arg::Code(phase.code().into());
+    if asked_for.is_empty() {
+        let none = Check::new("protective", Verdict::Caution, Tag::Statutory, "label", "protective-not-entered");
+        return vec![none.with("phase", phase_arg())];
+    }
+    asked_for
+        .iter()
+        .map(|piece| {
+            let (verdict, code) = if ticked.contains(piece) {
+                (Verdict::Go, "protective-worn")
+            } else {
+                (Verdict::Stop, "protective-missing")
+            };
+            Check::new("protective", verdict, Tag::Statutory, "label", code)
+                .with("piece", Arg::Code(piece.code().into()))
+                .with("phase", phase_arg())
+        })
+        .collect()
+}
+
+/// The walk around the site: one check for each item. An item that is not ticked is an own Stop.
+#[must_use]
+pub fn site_walk(ticked: &[SiteItem]) -> Vec<Check> {
+    SiteItem::ALL
+        .iter()
+        .map(|item| {
+            let (verdict, code) =
+                if ticked.contains(item) { (Verdict::Go, "site-item-seen") } else { (Verdict::Stop, "site-item-open") };
+            Check::new("site-walk", verdict, Tag::Own, "own", code).with("item", Arg::Code(item.code().into()))
+        })
+        .collect()
+}
