@@ -17,14 +17,7 @@ CREATE TABLE event (
     kind       TEXT    NOT NULL CHECK (kind <> ''),
     version    INTEGER NOT NULL CHECK (version BETWEEN 0 AND 65535),
     payload    TEXT    NOT NULL CHECK (json_valid(payload)),
-    PRIMARY KEY (visit_id, seq)
-) STRICT, WITHOUT ROWID;
-CREATE TABLE command (
-    command_id BLOB    NOT NULL PRIMARY KEY CHECK (length(command_id) = 16),
-    visit_id   BLOB    NOT NULL,
-    first_seq  INTEGER NOT NULL CHECK (first_seq >= 1),
-    last_seq   INTEGER NOT NULL CHECK (last_seq >= first_seq),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    PRIMARY KEY (visit_id, seq, device_id)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE visit (
     visit_id       BLOB    NOT NULL PRIMARY KEY CHECK (length(visit_id) = 16),
@@ -39,8 +32,7 @@ CREATE TABLE visit (
     changed_utc_ms INTEGER NOT NULL,
     closed_utc_ms  INTEGER,
     look_back_on   TEXT             CHECK (look_back_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
-    summary        TEXT    NOT NULL CHECK (json_valid(summary)),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    summary        TEXT    NOT NULL CHECK (json_valid(summary))
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE chain_link (
     device_id   BLOB    NOT NULL CHECK (length(device_id) = 16),
@@ -50,8 +42,7 @@ CREATE TABLE chain_link (
     previous    BLOB    NOT NULL CHECK (length(previous) = 32),
     events_hash BLOB    NOT NULL CHECK (length(events_hash) = 32),
     hash        BLOB    NOT NULL UNIQUE CHECK (length(hash) = 32),
-    PRIMARY KEY (device_id, position),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    PRIMARY KEY (device_id, position)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE register_operation (
     operation_id BLOB    NOT NULL PRIMARY KEY CHECK (length(operation_id) = 16),
@@ -86,6 +77,7 @@ CREATE TABLE setting (
     name  TEXT NOT NULL PRIMARY KEY CHECK (name <> ''),
     value TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+CREATE INDEX event_of_command ON event (command_id);
 CREATE INDEX visit_of_lawn ON visit (lawn_id, opened_utc_ms);
 CREATE INDEX visit_by_time ON visit (opened_utc_ms);
 CREATE INDEX visit_open ON visit (opened_utc_ms) WHERE closed_utc_ms IS NULL;
@@ -96,8 +88,6 @@ CREATE INDEX immutable_entry_of ON immutable_entry (kind, of_id, made_utc_ms);
 
 INSERT INTO event (visit_id, seq, event_id, device_id, command_id, utc_ms, offset_min, zone, mono_ms, run_id, kind, version, payload) VALUES (X'000000000000000000000000000000A0', 1, X'01000000000000A00000000000000001', X'000000000000000000000000000000D0', X'02000000000000A00000000000000001', 1777885201000, 60, 'Europe/London', 41000, X'0000000000000000000000000000004E', 'pass_walked', 1, '{"pass":1,  "water_l":8.10}');
 INSERT INTO event (visit_id, seq, event_id, device_id, command_id, utc_ms, offset_min, zone, mono_ms, run_id, kind, version, payload) VALUES (X'000000000000000000000000000000A0', 2, X'01000000000000A00000000000000002', X'000000000000000000000000000000D0', X'02000000000000A00000000000000002', 1777885202000, 60, 'Europe/London', 42000, X'0000000000000000000000000000004E', 'pass_walked', 1, '{"pass":2,  "water_l":8.10}');
-INSERT INTO command (command_id, visit_id, first_seq, last_seq) VALUES (X'02000000000000A00000000000000001', X'000000000000000000000000000000A0', 1, 1);
-INSERT INTO command (command_id, visit_id, first_seq, last_seq) VALUES (X'02000000000000A00000000000000002', X'000000000000000000000000000000A0', 2, 2);
 INSERT INTO visit (visit_id, lawn_id, client_id, product_id, kit_id, device_id, stage, last_seq, opened_utc_ms, changed_utc_ms, closed_utc_ms, look_back_on, summary) VALUES (X'000000000000000000000000000000A0', X'0000000000000000000000000000001A', X'000000000000000000000000000000C1', NULL, NULL, X'000000000000000000000000000000D0', 'walk', 2, 1777885200000, 1777885202000, 1777885202000, '2026-05-18', '{}');
 INSERT INTO chain_link (device_id, position, visit_id, last_seq, previous, events_hash, hash) VALUES (X'000000000000000000000000000000D0', 1, X'000000000000000000000000000000A0', 2, X'0000000000000000000000000000000000000000000000000000000000000000', X'9B12226B398200D21B97B7EEE71018AB449A5F967CC33D0F464318C4ACA18F5E', X'CA28FEAFEF62CE708110D57681B81096B09163D581299542E41E2D71EAD85B37');
 INSERT INTO register_operation (operation_id, kind, entry_id, field, value, at_utc_ms, counter, device_id) VALUES (X'03000000000000000000000000000001', 'lawn', X'0000000000000000000000000000001A', 'name', '"Frnt"', 10, 0, X'000000000000000000000000000000D0');

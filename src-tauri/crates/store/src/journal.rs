@@ -94,16 +94,6 @@ impl Store {
             for event in append.events {
                 add_event(connection, event)?;
             }
-            connection
-                .prepare_cached(
-                    "INSERT INTO command (command_id, visit_id, first_seq, last_seq) VALUES (?1, ?2, ?3, ?4)",
-                )?
-                .execute(params![
-                    command_id.as_bytes(),
-                    answer.visit_id.as_bytes(),
-                    answer.first_seq,
-                    answer.last_seq
-                ])?;
             project(connection, append.projection)?;
             if let Some(link) = append.link {
                 add_link(connection, link)?;
@@ -209,7 +199,7 @@ impl Store {
 
 fn command(connection: &Connection, command_id: Uuid) -> Result<Option<Answered>, StoreError> {
     Ok(connection
-        .prepare_cached("SELECT visit_id, first_seq, last_seq FROM command WHERE command_id = ?1")?
+        .prepare_cached(include_str!("queries/answer_to_command.sql"))?
         .query_row([command_id.as_bytes()], |row| {
             Ok(Answered { visit_id: rows::id(row, 0)?, first_seq: row.get(1)?, last_seq: row.get(2)? })
         })

@@ -1,7 +1,7 @@
 //! The local SQLite file: one file in one folder, opened, brought forward, written and read here alone.
 //!
 //! Whatever was acknowledged is on the disk: every change is one IMMEDIATE transaction in WAL mode with
-//! `synchronous=FULL`. A file that is damaged, of a newer version, or can't be written is never changed and
+//! `synchronous=EXTRA`. A file that is damaged, of a newer version, or can't be written is never changed and
 //! never deleted. This crate makes no ids and reads no clock: they come in as arguments. It knows rows,
 //! not the trade: what an event means is worked out above it.
 //!

@@ -41,11 +41,6 @@ const PRAGMAS: &[Pragma] = &[
     },
     Pragma { name: "checkpoint_fullfsync", value: "ON", reason: "the same for moving the log into the file" },
     Pragma {
-        name: "foreign_keys",
-        value: "ON",
-        reason: "an answered command, a projection or a link must never stand without its events",
-    },
-    Pragma {
         name: "secure_delete",
         value: "ON",
         reason: "what a client asked to have forgotten must not stay readable in freed pages",

@@ -2,10 +2,11 @@
 --
 -- This file is read by people and by a test, never run on an operator's file: files are made and brought
 -- forward by the numbered migrations alone, and the test holds both equal. Ids are the 16 bytes of a UUID.
--- No column is ever given another meaning and no id is used twice. Rows of `event`, `command`,
--- `chain_link`, `register_operation` and `immutable_entry` are only ever added.
+-- No column is ever given another meaning and no id is used twice. Rows of `event`, `chain_link`,
+-- `register_operation` and `immutable_entry` are only ever added.
 
--- The journal: what happened during each visit. The truth; everything about a visit is worked out from it.
+-- The journal: what happened during each visit. The truth; everything about a visit is worked out from it. Should two
+-- devices both have gone on with a visit, both accounts stay: hence the device in the key.
 CREATE TABLE event (
     visit_id   BLOB    NOT NULL CHECK (length(visit_id) = 16),  -- the visit
     seq        INTEGER NOT NULL CHECK (seq BETWEEN 1 AND 4294967295),  -- place in the visit, from 1, without gaps
@@ -20,17 +21,11 @@ CREATE TABLE event (
     kind       TEXT    NOT NULL CHECK (kind <> ''),  -- what kind of event; a kind that this version does not know is kept
     version    INTEGER NOT NULL CHECK (version BETWEEN 0 AND 65535),  -- version of this kind's payload
     payload    TEXT    NOT NULL CHECK (json_valid(payload)),  -- the JSON text, byte for byte as first written; no personal data
-    PRIMARY KEY (visit_id, seq)
+    PRIMARY KEY (visit_id, seq, device_id)
 ) STRICT, WITHOUT ROWID;
 
--- Each command that was answered on this device, so that a retry is answered as the first time.
-CREATE TABLE command (
-    command_id BLOB    NOT NULL PRIMARY KEY CHECK (length(command_id) = 16),  -- the command
-    visit_id   BLOB    NOT NULL,  -- the visit it changed
-    first_seq  INTEGER NOT NULL CHECK (first_seq >= 1),  -- the first event that answered it
-    last_seq   INTEGER NOT NULL CHECK (last_seq >= first_seq),  -- the last event that answered it
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
-) STRICT, WITHOUT ROWID;
+-- By this a retried command is answered as the first time.
+CREATE INDEX event_of_command ON event (command_id);
 
 -- What a visit's events come to, for lists. A projection: it can be made anew from `event`.
 CREATE TABLE visit (
@@ -46,8 +41,7 @@ CREATE TABLE visit (
     changed_utc_ms INTEGER NOT NULL,  -- when its last event happened, UTC milliseconds
     closed_utc_ms  INTEGER,  -- when its record was closed, UTC milliseconds; null while open
     look_back_on   TEXT             CHECK (look_back_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),  -- local date of the look-back still owed; null if none is
-    summary        TEXT    NOT NULL CHECK (json_valid(summary)),  -- small JSON text with what a list shows; no personal data
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    summary        TEXT    NOT NULL CHECK (json_valid(summary))  -- small JSON text with what a list shows; no personal data
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX visit_of_lawn ON visit (lawn_id, opened_utc_ms);
@@ -64,8 +58,7 @@ CREATE TABLE chain_link (
     previous    BLOB    NOT NULL CHECK (length(previous) = 32),  -- hash of the link before; zeros for the first
     events_hash BLOB    NOT NULL CHECK (length(events_hash) = 32),  -- SHA-256 over the covered events
     hash        BLOB    NOT NULL UNIQUE CHECK (length(hash) = 32),  -- SHA-256 over this link; unique, so a chain can't fork unseen
-    PRIMARY KEY (device_id, position),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    PRIMARY KEY (device_id, position)
 ) STRICT, WITHOUT ROWID;
 
 -- Every edit of every field of every client, lawn, kit, product, operator and firm.

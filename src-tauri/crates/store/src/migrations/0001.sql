@@ -15,16 +15,10 @@ CREATE TABLE event (
     kind       TEXT    NOT NULL CHECK (kind <> ''),
     version    INTEGER NOT NULL CHECK (version BETWEEN 0 AND 65535),
     payload    TEXT    NOT NULL CHECK (json_valid(payload)),
-    PRIMARY KEY (visit_id, seq)
+    PRIMARY KEY (visit_id, seq, device_id)
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE command (
-    command_id BLOB    NOT NULL PRIMARY KEY CHECK (length(command_id) = 16),
-    visit_id   BLOB    NOT NULL,
-    first_seq  INTEGER NOT NULL CHECK (first_seq >= 1),
-    last_seq   INTEGER NOT NULL CHECK (last_seq >= first_seq),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
-) STRICT, WITHOUT ROWID;
+CREATE INDEX event_of_command ON event (command_id);
 
 CREATE TABLE visit (
     visit_id       BLOB    NOT NULL PRIMARY KEY CHECK (length(visit_id) = 16),
@@ -39,8 +33,7 @@ CREATE TABLE visit (
     changed_utc_ms INTEGER NOT NULL,
     closed_utc_ms  INTEGER,
     look_back_on   TEXT             CHECK (look_back_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
-    summary        TEXT    NOT NULL CHECK (json_valid(summary)),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    summary        TEXT    NOT NULL CHECK (json_valid(summary))
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX visit_of_lawn ON visit (lawn_id, opened_utc_ms);
@@ -56,8 +49,7 @@ CREATE TABLE chain_link (
     previous    BLOB    NOT NULL CHECK (length(previous) = 32),
     events_hash BLOB    NOT NULL CHECK (length(events_hash) = 32),
     hash        BLOB    NOT NULL UNIQUE CHECK (length(hash) = 32),
-    PRIMARY KEY (device_id, position),
-    FOREIGN KEY (visit_id, last_seq) REFERENCES event (visit_id, seq)
+    PRIMARY KEY (device_id, position)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE register_operation (
