@@ -101,3 +101,50 @@ pub fn malformed(error: &serde_json::Error) -> Failure {
         checks: Vec::new(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::io::{Read as _, Write as _};
+    use std::net::{SocketAddr, TcpStream};
+
+    use super::*;
+
+    /// A server on a free port that answers every question but one, and its address.
+    fn served() -> (tokio::runtime::Runtime, SocketAddr) {
+        let runtime = tokio::runtime::Runtime::new().unwrap();
+        let listener = runtime.block_on(tokio::net::TcpListener::bind(("127.0.0.1", 0))).unwrap();
+        let address = listener.local_addr().unwrap();
+        let door: Door = Box::new(|ask| match ask {
+            Ask::Draft { key } => Ok(Answer::Draft(Some(key))),
+            _ => Err(Failure { code: FailureCode::Stale, ..malformed(&serde_json::from_str::<u8>("").unwrap_err()) }),
+        });
+        let routes = routes(door, Pages::default(), address);
+        runtime.spawn(async move { axum::serve(listener, routes).await });
+        (runtime, address)
+    }
+
+    fn check(address: SocketAddr, headers: &str, body: &str, status: u16, holds: &str) {
+        let mut stream = TcpStream::connect(address).unwrap();
+        let n_bytes = body.len();
+        write!(
+            stream,
+            "POST /api/ask HTTP/1.1\r\nhost: {address}\r\nconnection: close\r\ncontent-length: {n_bytes}\r\n{headers}\r\n{body}"
+        )
+        .unwrap();
+        let mut response = String::new();
+        stream.read_to_string(&mut response).unwrap();
+        assert!(response.starts_with(&format!("HTTP/1.1 {status} ")) && response.contains(holds), "{response}");
+    }
+
+    #[test]
+    fn a_question_is_answered_or_refused_in_a_form_the_page_can_read() {
+        let (_runtime, address) = served();
+        let ours = "x-evensward: 1\r\n";
+        check(address, ours, r#"{"ask":"draft","key":"lawn:1"}"#, 200, r#"{"answer":"draft","value":"lawn:1"}"#);
+        check(address, ours, r#"{"ask":"home"}"#, 409, r#""code":"stale""#);
+        check(address, ours, r#"{"ask":"#, 400, r#""code":"malformed""#);
+        check(address, ours, r#"{"ask":"everything"}"#, 400, r#""code":"malformed""#);
+        check(address, "", r#"{"ask":"home"}"#, 403, "x-evensward");
+        check(address, &format!("{ours}origin: http://lawn.example\r\n"), r#"{"ask":"home"}"#, 403, "own pages");
+    }
+}
