@@ -4,6 +4,7 @@
 //! `Stop` bars until it is passed with a reason; a `Caution` never bars. Adding a check can only make the
 //! whole stricter.
 
+pub mod calibration;
 pub mod dose;
 pub mod label;
 pub mod need;

@@ -42,6 +42,14 @@ pub struct Kit {
     pub fill_limit: Option<Volume>,
 }
 
+impl Kit {
+    /// The weight on the back with a tank full of water, at 1 kg a litre.
+    #[must_use]
+    pub fn weight_full_of_water(&self) -> Weight {
+        self.empty_weight + Weight::computed(self.tank.l())
+    }
+}
+
 /// The smallest steps of the operator's measure, for liquids and for solids.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct JugSteps {

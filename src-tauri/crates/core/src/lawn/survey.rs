@@ -8,10 +8,12 @@ use geo::{Coord, MultiPolygon, Polygon, Translate};
 use super::margin;
 use super::outline::ValidOutline;
 use super::{Beside, NetArea, Part, PatchKind, Side};
-use crate::quantity::{Angle, Area, Doubt, Length, Said};
+use crate::quantity::{Angle, Area, Arg, Doubt, Length, Said, Unit};
 
 /// The widest margin that is believed, in metres.
 const WIDEST_MARGIN_M: f64 = 200.0;
+/// The furthest a part begins from the first one's corner, in metres.
+const FURTHEST_M: f64 = 2_000.0;
 /// The most doubt with which an area still counts as measured, in per cent.
 const MOST_DOUBT_PERCENT: f64 = 50.0;
 /// How fine the places are tried for a patch without a place.
@@ -162,9 +164,9 @@ impl Survey {
                 refuse(format!("parts.{part_idx}.{}", problem.field), problem.said);
             }
             if let Some((right, away)) = part.at
-                && (right.m() > 2_000.0 || away.m() > 2_000.0)
+                && (right.m() > FURTHEST_M || away.m() > FURTHEST_M)
             {
-                refuse(format!("parts.{part_idx}.at"), Said::new("too-large"));
+                refuse(format!("parts.{part_idx}.at"), too_large(FURTHEST_M, Unit::Metre));
             }
         }
         for (idx, side) in self.sides.iter().enumerate() {
@@ -173,11 +175,11 @@ impl Survey {
                 refuse(format!("sides.{idx}.side"), Said::new("no-such-side"));
             }
             if side.margin.m() > WIDEST_MARGIN_M {
-                refuse(format!("sides.{idx}.margin"), Said::new("too-large"));
+                refuse(format!("sides.{idx}.margin"), too_large(WIDEST_MARGIN_M, Unit::Metre));
             }
         }
         if self.doubt.percent() > MOST_DOUBT_PERCENT {
-            refuse("doubt".to_owned(), Said::new("too-large"));
+            refuse("doubt".to_owned(), too_large(MOST_DOUBT_PERCENT, Unit::Percent));
         }
         refusals
     }
@@ -255,6 +257,10 @@ impl Survey {
             })
             .collect()
     }
+}
+
+fn too_large(limit: f64, unit: Unit) -> Said {
+    Said::new("too-large").with("limit", Arg::number(limit, unit, 0))
 }
 
 fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {

@@ -302,6 +302,15 @@ impl Concentration {
         }
     }
 
+    /// As [`Self::from_figure`], and per cent too: by volume for a liquid, grams in 100 mL for a solid.
+    pub fn from_figure_of(figure: &Figure, kind: ProductKind) -> Result<Self, FigureProblem> {
+        if figure.unit != Unit::Percent {
+            return Self::from_figure(figure);
+        }
+        let percent = typed_base(figure, &[Dimension::Ratio], 0.000_1, 100.0)?;
+        Ok(Self::computed(kind, percent * 10.0))
+    }
+
     /// From a figure as typed, in millilitres or grams per litre.
     pub fn from_figure(figure: &Figure) -> Result<Self, FigureProblem> {
         let base = typed_base(figure, &[Dimension::VolumePerVolume, Dimension::MassPerVolume], 0.001, 1_000.0)?;

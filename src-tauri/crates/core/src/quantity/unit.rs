@@ -160,6 +160,8 @@ pub enum Unit {
     GramPerLitre,
     /// Gram per millilitre: a product's own density.
     GramPerMillilitre,
+    /// Kilogram per litre: the same, as many labels put it.
+    KilogramPerLitre,
     /// Bar.
     Bar,
     /// Kilopascal.
@@ -240,6 +242,7 @@ impl Unit {
         Self::MillilitrePerLitre,
         Self::GramPerLitre,
         Self::GramPerMillilitre,
+        Self::KilogramPerLitre,
         Self::Bar,
         Self::Kilopascal,
         Self::PoundPerSquareInch,
@@ -310,6 +313,7 @@ impl Unit {
             Self::MillilitrePerLitre => "mL/L",
             Self::GramPerLitre => "g/L",
             Self::GramPerMillilitre => "g/mL",
+            Self::KilogramPerLitre => "kg/L",
             Self::Bar => "bar",
             Self::Kilopascal => "kPa",
             Self::PoundPerSquareInch => "psi",
@@ -368,7 +372,7 @@ impl Unit {
             | Self::PoundPerAcre => Dimension::MassPerArea,
             Self::MillilitrePerLitre => Dimension::VolumePerVolume,
             Self::GramPerLitre => Dimension::MassPerVolume,
-            Self::GramPerMillilitre => Dimension::Density,
+            Self::GramPerMillilitre | Self::KilogramPerLitre => Dimension::Density,
             Self::Bar | Self::Kilopascal | Self::PoundPerSquareInch => Dimension::Pressure,
             Self::Degree => Dimension::Angle,
             Self::Celsius | Self::Fahrenheit => Dimension::Temperature,
@@ -397,6 +401,7 @@ impl Unit {
             | Self::MillilitrePerLitre
             | Self::GramPerLitre
             | Self::GramPerMillilitre
+            | Self::KilogramPerLitre
             | Self::Bar
             | Self::Degree
             | Self::Celsius

@@ -1,0 +1,118 @@
+//! Every question and what answers it: one arm each, so that a new question can't be forgotten.
+
+use crate::dto::ask::{Answer, Ask, Failure, Kept};
+use crate::dto::register::{ClientInput, KitView, ProductView};
+use crate::failure::id;
+use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
+use crate::{Companion, forms};
+
+impl Companion {
+    /// Answers a question.
+    ///
+    /// # Errors
+    /// See [`crate::dto::ask::FailureCode`]. Nothing is kept of what was refused, and its draft stays.
+    pub fn ask(&mut self, ask: Ask) -> Result<Answer, Failure> {
+        match ask {
+            Ask::Home => Ok(Answer::Home(self.home()?)),
+            // The doorway puts a damaged file aside; one that is open is not damaged.
+            Ask::PutAsideDamaged => Ok(Answer::Done),
+            Ask::Operator => Ok(Answer::Operator(self.operator()?.map(|(_, operator)| operator).unwrap_or_default())),
+            Ask::SaveOperator { input, draft_key } => {
+                self.save_operator(&input, draft_key.as_deref())?;
+                Ok(Answer::Done)
+            }
+            Ask::Clients => Ok(Answer::Clients(self.clients()?)),
+            Ask::SaveClient { client_id, input, draft_key } => {
+                self.save_client(id(&client_id)?, &input, draft_key.as_deref())?;
+                Ok(Answer::Done)
+            }
+            Ask::PreviewLawn { input } => Ok(Answer::Lawn(forms::lawn::view(&input))),
+            Ask::Lawn { lawn_id } => {
+                let entry = self.entry(LAWN, id(&lawn_id)?)?;
+                Ok(Answer::Lawn(forms::lawn::view(&self.lawn_of(&entry)?)))
+            }
+            Ask::SaveLawn { lawn_id, input, draft_key } => {
+                self.save_lawn(id(&lawn_id)?, &input, draft_key.as_deref())?;
+                Ok(Answer::Lawn(forms::lawn::view(&input)))
+            }
+            Ask::PreviewProduct { input } => Ok(Answer::Product(forms::product::view(&input, self.today()))),
+            Ask::Products => Ok(Answer::Products(self.products()?)),
+            Ask::Product { product_id } => {
+                let (_, input) = self.label_of(&self.entry(PRODUCT, id(&product_id)?)?)?;
+                Ok(Answer::Product(forms::product::view(&input, self.today())))
+            }
+            Ask::SaveProduct { product_id, label_id, input, draft_key } => {
+                self.save_product(id(&product_id)?, id(&label_id)?, &input, draft_key.as_deref())?;
+                Ok(Answer::Product(forms::product::view(&input, self.today())))
+            }
+            Ask::PreviewKit { input } => Ok(Answer::Kit(forms::kit::view(&input, None))),
+            Ask::Kits => Ok(Answer::Kits(self.kits()?)),
+            Ask::Kit { kit_id } => Ok(Answer::Kit(self.kit_view(&self.entry(KIT, id(&kit_id)?)?)?)),
+            Ask::SaveKit { kit_id, input, draft_key } => {
+                let kit_id = id(&kit_id)?;
+                self.save_kit(kit_id, &input, draft_key.as_deref())?;
+                Ok(Answer::Kit(self.kit_view(&self.entry(KIT, kit_id)?)?))
+            }
+            Ask::PreviewCalibration { kit_id, input } => {
+                let (kit, _) = self.kit_of(&self.entry(KIT, id(&kit_id)?)?)?;
+                Ok(Answer::Calibration(self.calibration_view(&kit, &input)))
+            }
+            Ask::SaveCalibration { kit_id, calibration_id, input, draft_key } => {
+                let kit_id = id(&kit_id)?;
+                self.save_calibration(kit_id, id(&calibration_id)?, &input, draft_key.as_deref())?;
+                let (kit, _) = self.kit_of(&self.entry(KIT, kit_id)?)?;
+                Ok(Answer::Calibration(self.calibration_view(&kit, &input)))
+            }
+            Ask::OpenVisit { .. }
+            | Ask::Visit { .. }
+            | Ask::PreviewPlan { .. }
+            | Ask::Act { .. }
+            | Ask::Record { .. } => Err(Failure::not_found("visit")),
+            Ask::Emergency { visit_id } => {
+                let visit_id = visit_id.as_deref().map(id).transpose()?;
+                Ok(Answer::Emergency(self.emergency(visit_id)?))
+            }
+            Ask::PutDraft { key, body } => {
+                if let Err(error) = serde_json::from_str::<serde::de::IgnoredAny>(&body) {
+                    return Err(Failure::malformed(error.to_string()));
+                }
+                self.store.put_draft(&key, &body)?;
+                Ok(Answer::Done)
+            }
+            Ask::Draft { key } => Ok(Answer::Draft(self.store.draft(&key)?)),
+            Ask::ClearDraft { key } => {
+                self.store.clear_draft(&key)?;
+                Ok(Answer::Done)
+            }
+        }
+    }
+
+    fn clients(&self) -> Result<Vec<Kept<ClientInput>>, Failure> {
+        let kept = self.entries(CLIENT)?.into_iter().map(|entry| Ok((entry.entry_id, self.client_of(&entry)?)));
+        let mut clients = kept.collect::<Result<Vec<_>, Failure>>()?;
+        clients.sort_by_key(|(client_id, client)| (client.name.to_lowercase(), *client_id));
+        Ok(listed(clients))
+    }
+
+    fn products(&self) -> Result<Vec<Kept<ProductView>>, Failure> {
+        let today = self.today();
+        let kept = self.entries(PRODUCT)?.into_iter().map(|entry| {
+            let (_, input) = self.label_of(&entry)?;
+            Ok((entry.entry_id, forms::product::view(&input, today)))
+        });
+        let mut products = kept.collect::<Result<Vec<_>, Failure>>()?;
+        products.sort_by_key(|(product_id, product)| (product.input.name.to_lowercase(), *product_id));
+        Ok(listed(products))
+    }
+
+    fn kits(&self) -> Result<Vec<Kept<KitView>>, Failure> {
+        let kept = self.entries(KIT)?.into_iter().map(|entry| Ok((entry.entry_id, self.kit_view(&entry)?)));
+        let mut kits = kept.collect::<Result<Vec<_>, Failure>>()?;
+        kits.sort_by_key(|(kit_id, kit)| (kit.input.name.to_lowercase(), *kit_id));
+        Ok(listed(kits))
+    }
+}
+
+fn listed<T: ts_rs::TS>(kept: Vec<(uuid::Uuid, T)>) -> Vec<Kept<T>> {
+    kept.into_iter().map(|(id, entry)| Kept { id: id.to_string(), entry }).collect()
+}

@@ -1,0 +1,67 @@
+//! A lawn to scale, from what the trade measured. Nothing is measured here: rings and lines are only copied out.
+//!
+//! The outline is drawn whole; what must stay dry lies on top of it.
+
+use evensward_core::lawn::{Measured, MeasuredSide, Ring, ValidOutline};
+use evensward_core::quantity::Length;
+
+use crate::dto::drawing::{Drawing, DryDrawing, PointM, SideDrawing};
+use crate::forms::code_of;
+use crate::forms::lawn::{BESIDE, PATCHES};
+use crate::show;
+
+/// The lawn without strips and markers.
+pub(crate) fn lawn(measured: &Measured) -> Drawing {
+    let ((min_x, min_y), (max_x, max_y)) = measured.outline.bounds().unwrap_or_default();
+    let patches = measured.patches.iter().flat_map(|patch| dry(code_of(patch.kind, PATCHES), &patch.outline));
+    Drawing {
+        bounds: [min_x, min_y, max_x, max_y],
+        outline: measured.outline.rings().into_iter().flat_map(rings).collect(),
+        dry: patches.chain(dry("margin", &measured.margins)).collect(),
+        sides: sides(measured),
+        strips: Vec::new(),
+        markers: Vec::new(),
+        start: None,
+    }
+}
+
+fn dry(what: &str, outline: &ValidOutline) -> Vec<DryDrawing> {
+    let of_ring = |ring| DryDrawing { what: what.to_owned(), rings: rings(ring) };
+    outline.rings().into_iter().map(of_ring).collect()
+}
+
+/// A polygon's outer ring and its holes.
+pub(crate) fn rings(ring: Ring) -> Vec<Vec<PointM>> {
+    let points = |corners: Vec<(f64, f64)>| corners.into_iter().map(point).collect();
+    std::iter::once(ring.outer).chain(ring.holes).map(points).collect()
+}
+
+fn point((x, y): (f64, f64)) -> PointM {
+    [x, y]
+}
+
+/// The sides in the order in which they are counted.
+fn sides(measured: &Measured) -> Vec<SideDrawing> {
+    let mut sides: Vec<&MeasuredSide> = measured.sides.iter().collect();
+    sides.sort_by_key(|measured| (measured.side.part_idx, measured.side.side_idx));
+    sides.into_iter().filter_map(side).collect()
+}
+
+/// A side from end to end with its length; a whole circle is shown by its diameter, from its left to its right.
+fn side(measured: &MeasuredSide) -> Option<SideDrawing> {
+    let (first, last) = (*measured.line.first()?, *measured.line.last()?);
+    let beside = code_of(measured.side.beside, BESIDE).to_owned();
+    let (from, to, length_m) = if measured.line.len() > 2 && first == last {
+        let by_x = |one: &&(f64, f64), other: &&(f64, f64)| one.0.total_cmp(&other.0);
+        let (left, right) = (*measured.line.iter().min_by(by_x)?, *measured.line.iter().max_by(by_x)?);
+        (left, right, between(left, right))
+    } else {
+        let steps = measured.line.iter().zip(measured.line.iter().skip(1));
+        (first, last, steps.map(|(from, to)| between(*from, *to)).sum())
+    };
+    Some(SideDrawing { from: point(from), to: point(to), length: show::length(Length::from_m(length_m).ok()?), beside })
+}
+
+fn between(from: (f64, f64), to: (f64, f64)) -> f64 {
+    (to.0 - from.0).hypot(to.1 - from.1)
+}

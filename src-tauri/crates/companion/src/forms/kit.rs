@@ -1,0 +1,83 @@
+//! The form of a kit: a sprayer with its nozzle, and what was last in it.
+
+use evensward_core::checks::weight::weight_on_the_back;
+use evensward_core::kit::{JugSteps, Kit, LastIn};
+use evensward_core::quantity::{Mass, Said, Swath, Volume, Weight, is_below};
+
+use super::Problems;
+use crate::dto::figures::FieldProblem;
+use crate::dto::register::{CalibrationView, KitInput, KitView};
+use crate::show;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum LastWords {
+    Nothing,
+    CleanWater,
+    LawnProduct,
+    TotalHerbicide,
+    Unknown,
+}
+
+const LAST_IN: &[(&str, LastWords)] = &[
+    ("nothing", LastWords::Nothing),
+    ("clean_water", LastWords::CleanWater),
+    ("lawn_product", LastWords::LawnProduct),
+    ("total_herbicide", LastWords::TotalHerbicide),
+    ("unknown", LastWords::Unknown),
+];
+
+/// The kit as the trade takes it, or everything that is wrong with the form.
+pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
+    let mut problems = Problems::default();
+    problems.line("name", &input.name);
+    problems.line("nozzle", &input.nozzle);
+    let tank = problems.figure("tank", &input.tank, Volume::from_figure);
+    let empty_weight = problems.figure("empty_weight", &input.empty_weight, Weight::from_figure);
+    let dead_volume = problems.figure("dead_volume", &input.dead_volume, Volume::from_figure_or_zero);
+    if let (Some(tank), Some(dead_volume)) = (tank, dead_volume)
+        && !is_below(dead_volume.l(), tank.l())
+    {
+        problems.add("dead_volume", &Said::new("dead-volume-fills-the-tank"));
+    }
+    let swath = problems.figure("swath", &input.swath, Swath::from_figure);
+    let jug_step = problems.optional("jug_step", &input.jug_step, Volume::from_figure);
+    let scales_step = problems.optional("scales_step", &input.scales_step, Mass::from_figure);
+    if jug_step == Some(None) && scales_step == Some(None) {
+        problems.add("jug_step", &Said::new("jug-or-scales-needed"));
+    }
+    let last_in = problems.choice("last_in", &input.last_in, LAST_IN);
+    let kit = (|| {
+        Some(Kit {
+            tank: tank?,
+            empty_weight: empty_weight?,
+            dead_volume: dead_volume?,
+            nozzle: input.nozzle.trim().to_owned(),
+            swath: swath?,
+            // A measure that is not there is never asked for: without scales no product by mass is measured.
+            jug_steps: JugSteps { volume: jug_step?.unwrap_or(Volume::ZERO), mass: scales_step?.unwrap_or(Mass::ZERO) },
+            last_in: match last_in? {
+                LastWords::Nothing => LastIn::Nothing,
+                LastWords::CleanWater => LastIn::CleanWater,
+                LastWords::LawnProduct => LastIn::Product { name: String::new() },
+                LastWords::TotalHerbicide => LastIn::TotalHerbicide,
+                LastWords::Unknown => LastIn::Unknown,
+            },
+            cleaned_since: input.cleaned,
+            fill_limit: None,
+        })
+    })();
+    problems.give(kit)
+}
+
+/// The form with what the trade makes of it, and its current calibration.
+pub(crate) fn view(input: &KitInput, calibration: Option<CalibrationView>) -> KitView {
+    let parsed = parse(input);
+    let full = parsed.as_ref().ok().map(Kit::weight_full_of_water);
+    KitView {
+        input: input.clone(),
+        problems: parsed.err().unwrap_or_default(),
+        calibration,
+        full_weight: full.map(show::weight),
+        checks: full.map(|full| show::check(&weight_on_the_back(full), None)).into_iter().collect(),
+    }
+}
