@@ -1,0 +1,187 @@
+//! Figures for `cargo xtask bench`: what a tap costs until it is on the disk, against the bare cost of one SQLite
+//! commit of the same bytes in the same folder, and what it takes to read a long visit anew.
+//!
+//! Taps and bare commits take turns in small lots, so that a disk that grows slow grows slow for both. Prints one JSON
+//! object; works in the folder named as its only argument, which should be empty.
+
+#![expect(clippy::disallowed_methods, reason = "the bench reads the clock and the disk, that is its purpose")]
+
+use std::error::Error;
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+use evensward_companion::doorway::Doorway;
+use evensward_companion::dto::ask::{Answer, Ask};
+use evensward_companion::dto::visit::{Panel, VisitView};
+use evensward_companion::system;
+use rusqlite::Connection;
+use serde_json::{Value, json};
+use uuid::Uuid;
+
+type Outcome<T> = Result<T, Box<dyn Error>>;
+
+/// Events in the visit that is read anew.
+const N_EVENTS: u32 = 2_000;
+/// Taps, then bare commits, before the other's turn comes.
+const N_IN_A_LOT: u32 = 20;
+/// How often the long visit is read anew.
+const N_READS: u32 = 15;
+
+const LAWN: &str = "01900000-0000-7000-8000-000000000201";
+const PRODUCT: &str = "01900000-0000-7000-8000-000000000301";
+const KIT: &str = "01900000-0000-7000-8000-000000000401";
+
+/// A visit under way, and what it was answered with last.
+struct Visit {
+    door: Doorway,
+    id: String,
+    view: Box<VisitView>,
+}
+
+impl Visit {
+    fn open(folder: &Path) -> Outcome<Self> {
+        let mut door = Doorway::new(folder.to_owned(), system::ports());
+        let firm = Path::new(env!("CARGO_MANIFEST_DIR")).join("../demo-data/firm.json");
+        let asks: Vec<Ask> = serde_json::from_str(&std::fs::read_to_string(firm)?)?;
+        for ask in asks {
+            door.ask(ask).map_err(|failure| format!("{failure:?}"))?;
+        }
+        let id = Uuid::now_v7().to_string();
+        let ask = json!({"ask": "open_visit", "visit_id": id, "command_id": Uuid::now_v7(), "lawn_id": LAWN});
+        let view = visit_of(&mut door, ask)?;
+        let mut visit = Self { door, id, view };
+        let assess = json!({
+            "target": "moss", "share": "some", "applied": "nothing", "applied_what": "", "applied_on": "", "survivors": ""
+        });
+        visit.act(json!({"act": "assess", "input": assess}))?;
+        visit.act(json!({"act": "choose_product", "product_id": PRODUCT}))?;
+        visit.act(json!({"act": "choose_kit", "kit_id": KIT}))?;
+        let Panel::Plan { choice, .. } = &visit.view.panel else {
+            return Err(format!("no plan is asked for: {:?}", visit.view.panel).into());
+        };
+        visit.act(json!({"act": "agree_plan", "choice": choice}))?;
+        Ok(visit)
+    }
+
+    fn act(&mut self, act: Value) -> Outcome<()> {
+        let ask = json!({
+            "ask": "act", "visit_id": self.id, "command_id": Uuid::now_v7(), "expected_seq": self.view.seq, "act": act,
+        });
+        self.view = visit_of(&mut self.door, ask)?;
+        Ok(())
+    }
+
+    /// One tap on the ready list, there and back again.
+    fn tap(&mut self) -> Outcome<()> {
+        let Panel::Ready { items, .. } = &self.view.panel else {
+            return Err(format!("the ready list is not open: {:?}", self.view.panel).into());
+        };
+        let item = items.first().ok_or("the ready list is empty")?;
+        self.act(json!({"act": "tick_ready", "item": item.item, "on": !item.is_ticked}))
+    }
+}
+
+fn visit_of(door: &mut Doorway, ask: Value) -> Outcome<Box<VisitView>> {
+    match door.ask(serde_json::from_value(ask)?) {
+        Ok(Answer::Visit(view)) => Ok(view),
+        other => Err(format!("no visit came back: {other:?}").into()),
+    }
+}
+
+/// SQLite as bare as it goes: one table, one row a commit, as safe a commit as the app's.
+struct Bare {
+    connection: Connection,
+    row: Vec<u8>,
+}
+
+impl Bare {
+    fn open(file: &Path, n_bytes: usize) -> Outcome<Self> {
+        let connection = Connection::open(file)?;
+        connection.pragma_update(None, "journal_mode", "WAL")?;
+        connection.pragma_update(None, "synchronous", "FULL")?;
+        connection.execute_batch("CREATE TABLE row (id INTEGER PRIMARY KEY, bytes BLOB NOT NULL) STRICT")?;
+        Ok(Self { connection, row: vec![b'x'; n_bytes] })
+    }
+
+    fn commit(&mut self) -> Outcome<()> {
+        let transaction = self.connection.transaction_with_behavior(rusqlite::TransactionBehavior::Immediate)?;
+        transaction.prepare_cached("INSERT INTO row (bytes) VALUES (?1)")?.execute([&self.row])?;
+        Ok(transaction.commit()?)
+    }
+}
+
+/// Bytes that a tap adds to the file: its event, its answered command and the visit's projection.
+fn bytes_of_a_tap(file: &Path) -> Outcome<usize> {
+    let connection = Connection::open_with_flags(file, rusqlite::OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    let event: f64 = connection.query_row(
+        "SELECT avg(length(payload) + length(kind) + length(zone) + 5 * 16 + 4 * 8) FROM event \
+         WHERE seq > (SELECT max(seq) - 10 FROM event)",
+        [],
+        |row| row.get(0),
+    )?;
+    let visit: f64 =
+        connection.query_row("SELECT avg(length(summary) + length(stage) + 6 * 16 + 5 * 8) FROM visit", [], |row| {
+            row.get(0)
+        })?;
+    let command = 16.0 + 16.0 + 2.0 * 8.0;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred bytes")]
+    Ok((event + visit + command).round() as usize)
+}
+
+fn timed_us(work: impl FnOnce() -> Outcome<()>) -> Outcome<f64> {
+    let started_at = Instant::now();
+    work()?;
+    Ok(started_at.elapsed().as_secs_f64() * 1e6)
+}
+
+/// The figure below which this part of the figures lie.
+fn quantile(figures: &mut [f64], part: f64) -> Option<f64> {
+    figures.sort_by(f64::total_cmp);
+    #[expect(
+        clippy::cast_precision_loss,
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "an index"
+    )]
+    let idx = (figures.len() as f64 * part) as usize;
+    figures.get(idx.min(figures.len().checked_sub(1)?)).copied()
+}
+
+fn main() -> Outcome<()> {
+    let folder = PathBuf::from(std::env::args_os().nth(1).ok_or("name an empty folder to work in")?);
+    let mut visit = Visit::open(&folder)?;
+    for _ in 0..N_IN_A_LOT {
+        visit.tap()?;
+    }
+    let n_bytes = bytes_of_a_tap(&folder.join(evensward_store::FILE_NAME))?;
+    let mut bare = Bare::open(&folder.join("bare.sqlite"), n_bytes)?;
+    let (mut taps_us, mut bare_us) = (Vec::new(), Vec::new());
+    while visit.view.seq < N_EVENTS {
+        for _ in 0..N_IN_A_LOT {
+            taps_us.push(timed_us(|| visit.tap())?);
+        }
+        for _ in 0..N_IN_A_LOT {
+            bare_us.push(timed_us(|| bare.commit())?);
+        }
+    }
+    let mut reads_ms = Vec::new();
+    for _ in 0..N_READS {
+        let mut door = Doorway::new(folder.clone(), system::ports());
+        door.ask(Ask::Home).map_err(|failure| format!("{failure:?}"))?;
+        let started_at = Instant::now();
+        visit_of(&mut door, json!({"ask": "visit", "visit_id": visit.id}))?;
+        reads_ms.push(started_at.elapsed().as_secs_f64() * 1e3);
+    }
+    let (tap_us, commit_us) = (quantile(&mut taps_us, 0.5), quantile(&mut bare_us, 0.5));
+    let report = json!({
+        "tap_to_committed_us": {"p50": tap_us, "p95": quantile(&mut taps_us, 0.95), "n": taps_us.len()},
+        "bare_commit_us": {"p50": commit_us, "p95": quantile(&mut bare_us, 0.95), "n": bare_us.len(), "bytes": n_bytes},
+        "tap_ratio": tap_us.zip(commit_us).map(|(tap, commit)| tap / commit),
+        "tap_ratio_aim": 1.3,
+        "replay_n_events": visit.view.seq,
+        "replay_ms": quantile(&mut reads_ms, 0.5),
+        "replay_ms_aim": 5.0,
+    });
+    println!("{report}");
+    Ok(())
+}
