@@ -1,0 +1,132 @@
+// Scales and turns a lawn drawing for the screen: metres to pixels, the front edge at the bottom. Every length and
+// place on it was worked out by the trade; nothing here measures anything.
+/** A point: x and y in metres. */
+export type PointM = [number, number];
+
+export interface Fit {
+  /** Pixels for a metre. */
+  scale: number;
+  /** A point in pixels. */
+  at: (point: PointM) => [number, number];
+}
+
+/** Fits bounds in metres into a box in pixels, with room around. */
+export function fit(bounds: [number, number, number, number], widthPx: number, heightPx: number, roomPx: number): Fit {
+  const [minX, minY, maxX, maxY] = bounds;
+  const acrossM = Math.max(maxX - minX, Number.EPSILON);
+  const deepM = Math.max(maxY - minY, Number.EPSILON);
+  const scale = Math.max(0, Math.min((widthPx - 2 * roomPx) / acrossM, (heightPx - 2 * roomPx) / deepM));
+  const left = (widthPx - acrossM * scale) / 2;
+  const top = (heightPx - deepM * scale) / 2;
+  return {
+    scale,
+    at: ([x, y]) => [left + (x - minX) * scale, top + (maxY - y) * scale],
+  };
+}
+
+const round = (value: number): number => Math.round(value * 10) / 10;
+
+/** Closed rings as one path. */
+export function ringsPath(rings: PointM[][], to: Fit): string {
+  return rings.map((ring) => `M${ring.map((point) => to.at(point).map(round).join(' ')).join('L')}Z`).join('');
+}
+
+/** A straight line as a path. */
+export function linePath(from: PointM, to: PointM, by: Fit): string {
+  return `M${by.at(from).map(round).join(' ')}L${by.at(to).map(round).join(' ')}`;
+}
+
+/** The longest of 1, 2, 5, 10, … metres that takes no more than this many pixels. */
+export function scaleBarM(scale: number, mostPx: number): number {
+  if (!(scale > 0)) return 0;
+  const most = mostPx / scale;
+  const power = 10 ** Math.floor(Math.log10(most));
+  return [5, 2, 1].map((step) => step * power).find((length) => length <= most) ?? power;
+}
+
+/** Where a side's words stand: beside its middle, turned along it, never upside down. */
+export interface SidePlace {
+  x: number;
+  y: number;
+  turnDeg: number;
+  lengthPx: number;
+}
+
+/** Places the words of a side, on the far side from the middle of the drawing. */
+export function sidePlace(from: PointM, to: PointM, middle: PointM, by: Fit, awayPx: number): SidePlace {
+  const [x1, y1] = by.at(from);
+  const [x2, y2] = by.at(to);
+  const [middleX, middleY] = by.at(middle);
+  const lengthPx = Math.hypot(x2 - x1, y2 - y1);
+  const along: [number, number] = lengthPx > 0 ? [(x2 - x1) / lengthPx, (y2 - y1) / lengthPx] : [1, 0];
+  const centre: [number, number] = [(x1 + x2) / 2, (y1 + y2) / 2];
+  let away: [number, number] = [-along[1], along[0]];
+  if ((centre[0] - middleX) * away[0] + (centre[1] - middleY) * away[1] < 0) away = [-away[0], -away[1]];
+  let turnDeg = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
+  if (turnDeg > 90.01) turnDeg -= 180;
+  if (turnDeg < -89.99) turnDeg += 180;
+  return { x: centre[0] + away[0] * awayPx, y: centre[1] + away[1] * awayPx, turnDeg, lengthPx };
+}
+
+/** The mark drawn along a side for what lies beyond it: a path in pixels, beside the line and on its outer side. */
+export function besideMark(beside: string, from: PointM, to: PointM, middle: PointM, by: Fit): string {
+  const [x1, y1] = by.at(from);
+  const [x2, y2] = by.at(to);
+  const [middleX, middleY] = by.at(middle);
+  const lengthPx = Math.hypot(x2 - x1, y2 - y1);
+  if (lengthPx === 0) return '';
+  const along: [number, number] = [(x2 - x1) / lengthPx, (y2 - y1) / lengthPx];
+  let away: [number, number] = [-along[1], along[0]];
+  if (((x1 + x2) / 2 - middleX) * away[0] + ((y1 + y2) / 2 - middleY) * away[1] < 0) away = [-away[0], -away[1]];
+  const point = (s: number, out: number): string =>
+    `${round(x1 + along[0] * s + away[0] * out)} ${round(y1 + along[1] * s + away[1] * out)}`;
+  const nSteps = (stepPx: number): number => Math.max(1, Math.round(lengthPx / stepPx));
+  const steps = (stepPx: number): [number, number][] => {
+    const n = nSteps(stepPx);
+    return Array.from({ length: n }, (_, idx) => [(idx * lengthPx) / n, ((idx + 1) * lengthPx) / n]);
+  };
+  switch (beside) {
+    case 'hedge':
+      return `M${point(0, 3)}${steps(10)
+        .map(([a, b]) => `Q${point((a + b) / 2, 13)} ${point(b, 3)}`)
+        .join('')}`;
+    case 'open_water':
+      return [4, 9]
+        .map(
+          (out) =>
+            `M${point(0, out)}${steps(14)
+              .map(
+                ([a, b]) =>
+                  `Q${point(a + (b - a) / 4, out + 4)} ${point((a + b) / 2, out)}Q${point(b - (b - a) / 4, out - 4)} ${point(b, out)}`,
+              )
+              .join('')}`,
+        )
+        .join('');
+    case 'neighbour':
+      return steps(16)
+        .map(
+          ([a, b]) =>
+            `M${point(a, 5)}L${point(a + (b - a) * 0.55, 5)}M${point(a + (b - a) * 0.75, 5)}L${point(a + (b - a) * 0.8, 5)}`,
+        )
+        .join('');
+    case 'food_plants':
+      return steps(16)
+        .map(
+          ([a, b]) =>
+            `M${point((a + b) / 2, 3)}L${point((a + b) / 2 - 4, 10)}M${point((a + b) / 2, 3)}L${point((a + b) / 2 + 4, 10)}`,
+        )
+        .join('');
+    case 'paving':
+      return `M${point(0, 9)}L${point(lengthPx, 9)}${steps(14)
+        .map(([a]) => `M${point(a, 2)}L${point(a, 9)}`)
+        .join('')}`;
+    case 'wall':
+      return `M${point(0, 4)}L${point(lengthPx, 4)}M${point(0, 8)}L${point(lengthPx, 8)}`;
+    case 'drain':
+      return steps(12)
+        .map(([a, b]) => `M${point(a + 2, 4)}L${point(b - 2, 4)}L${point(b - 2, 9)}L${point(a + 2, 9)}Z`)
+        .join('');
+    default:
+      return '';
+  }
+}

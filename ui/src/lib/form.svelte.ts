@@ -1,0 +1,50 @@
+// What a form knows about its fields: what the trade said is wrong, and which fields the operator has left once, so
+// that nobody is scolded for what they have not typed yet. Fields find it through Svelte's context.
+import { getContext, setContext } from 'svelte';
+import { SvelteSet } from 'svelte/reactivity';
+import type { FieldProblem } from './generated/FieldProblem';
+import type { Said } from './generated/Said';
+
+const KEY = Symbol('form');
+
+export class FormState {
+  problems = $state<FieldProblem[]>([]);
+  /** Saving was tried: from now on every problem is shown. */
+  isTried = $state(false);
+  #left = new SvelteSet<string>();
+
+  /** The operator left this field. */
+  leave(path: string): void {
+    this.#left.add(path);
+  }
+
+  /** What is wrong with this field, if it should be said now. */
+  problemAt(path: string): Said | null {
+    if (!this.isTried && !this.#left.has(path)) return null;
+    return this.problems.find((problem) => problem.field === path)?.said ?? null;
+  }
+
+  /** Problems at fields that no field of the form claims, so that none is swallowed. */
+  others(claimed: (path: string) => boolean): FieldProblem[] {
+    return this.isTried ? this.problems.filter((problem) => !claimed(problem.field)) : [];
+  }
+
+  /** Saving was tried and refused: show all, and lead to the first field that is wrong. */
+  refuse(problems: FieldProblem[]): void {
+    this.problems = problems;
+    this.isTried = true;
+    queueMicrotask(() => {
+      const first = document.querySelector<HTMLElement>('[aria-invalid="true"], [data-invalid="true"]');
+      first?.focus();
+      first?.scrollIntoView({ block: 'center' });
+    });
+  }
+}
+
+/** Makes the form that the fields below will find. */
+export function makeForm(): FormState {
+  return setContext(KEY, new FormState());
+}
+
+/** The form around a field. */
+export const theForm = (): FormState => getContext<FormState>(KEY);

@@ -1,0 +1,132 @@
+// Empty forms, and the words a form offers. The codes are those of the core's forms; each is also a message of the
+// catalogue, under the prefix of its question.
+import type { CalibrationInput } from './generated/CalibrationInput';
+import type { ClientInput } from './generated/ClientInput';
+import type { KitInput } from './generated/KitInput';
+import type { LawnInput } from './generated/LawnInput';
+import type { PartInput } from './generated/PartInput';
+import type { ProductInput } from './generated/ProductInput';
+import type { ShapeKind } from './generated/ShapeKind';
+import type { Typed } from './generated/Typed';
+import { word } from './words';
+
+/** A figure not typed yet. */
+export const figure = (unit: string): Typed => ({ text: '', unit });
+
+/** Options of a question: each code with its word. */
+export const options = (prefix: string, codes: readonly string[]): { value: string; label: string }[] =>
+  codes.map((value) => ({ value, label: word(`${prefix}-${value}`) }));
+
+export const SHAPES: readonly ShapeKind[] = ['rectangle', 'triangle', 'circle', 'part_circle'];
+export const TAKEN_OUT = ['bed', 'pond', 'tree_ring', 'path', 'other'] as const;
+export const BESIDE = [
+  'nothing',
+  'hedge',
+  'open_water',
+  'neighbour',
+  'food_plants',
+  'paving',
+  'wall',
+  'drain',
+] as const;
+export const LENGTHS = ['m', 'ft', 'yd'];
+
+/** How many sides a shape has to say something about. */
+export const N_SIDES: Record<ShapeKind, number> = { rectangle: 4, triangle: 3, circle: 1, part_circle: 1 };
+
+export const emptyPart = (takenOut: string | null): PartInput => ({
+  shape: 'rectangle',
+  taken_out: takenOut,
+  width: figure('m'),
+  length: figure('m'),
+  a: figure('m'),
+  b: figure('m'),
+  c: figure('m'),
+  diameter: figure('m'),
+  radius: figure('m'),
+  angle: figure('deg'),
+  at_x: figure('m'),
+  at_y: figure('m'),
+});
+
+export const emptyLawn = (): LawnInput => ({
+  client_id: null,
+  name: '',
+  parts: [emptyPart(null)],
+  sides: [],
+  doubt: figure('percent'),
+});
+
+export const emptyClient = (): ClientInput => ({ name: '', address: '', phone: '' });
+
+export const DOSES = ['mL/100m2', 'mL/m2', 'L/ha', 'g/100m2', 'g/m2', 'kg/ha'];
+export const WATERS = ['mL/m2', 'L/ha', 'L/100m2'];
+
+export const emptyProduct = (): ProductInput => ({
+  name: '',
+  legal_class: '',
+  purposes: [],
+  form: '',
+  density: figure('kg/L'),
+  dose: figure('mL/100m2'),
+  highest_dose: figure('mL/100m2'),
+  highest_dose_tag: 'statutory',
+  water_min: figure('mL/m2'),
+  water_max: figure('mL/m2'),
+  water_tag: 'statutory',
+  highest_concentration: figure('mL/L'),
+  least_days: figure('day'),
+  least_days_tag: 'statutory',
+  most_per_year: figure('count'),
+  most_per_year_tag: 'statutory',
+  year: 'calendar',
+  keep_off: figure('hour'),
+  keep_off_words: '',
+  rain: '',
+  rain_hours: figure('hour'),
+  rain_tag: 'advisory',
+  mowing_words: '',
+  protective_mixing: [],
+  protective_spraying: [],
+  protective_washing: [],
+  water_margin: figure('m'),
+  authorisation_number: '',
+  kills_grass: false,
+  contains_iron: false,
+  splash_words: '',
+  spill_words: '',
+  swallowed_words: '',
+  hazard_words: '',
+  label_version: '',
+  entered_by: '',
+  entered_on: '',
+});
+
+export const emptyKit = (): KitInput => ({
+  name: '',
+  tank: figure('L'),
+  empty_weight: figure('kg'),
+  dead_volume: figure('L'),
+  nozzle: '',
+  swath: figure('m'),
+  jug_step: figure('mL'),
+  scales_step: figure('g'),
+  last_in: '',
+  cleaned: false,
+});
+
+export const emptyCalibration = (today: string): CalibrationInput => ({
+  jug_volume: figure('mL'),
+  jug_time: figure('s'),
+  walk_length: figure('m'),
+  walk_time: figure('s'),
+  steps: figure('count'),
+  made_on: today,
+});
+
+/** The local day, `YYYY-MM-DD`. */
+export function today(): string {
+  const now = new Date();
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

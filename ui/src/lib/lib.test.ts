@@ -1,0 +1,150 @@
+// The small logic of the screens: keys, drafts, steps, scaling, places. None of it knows the trade.
+import { describe, expect, it } from 'vitest';
+import { restored } from './draft.svelte';
+import { besideMark, fit, ringsPath, scaleBarM, sidePlace } from './drawing';
+import { Bounce, BOUNCE_MS, wishOf, type Press } from './keys';
+import { GROUPS, groupOf } from './label';
+import { address, placeOf } from './route.svelte';
+import { stepped } from './step';
+
+const press = (key: string, change: Partial<Press> = {}): Press => ({
+  key,
+  isRepeat: false,
+  hasModifier: false,
+  focus: 'none',
+  ...change,
+});
+
+describe('keys', () => {
+  it.each([' ', 'Enter', 'PageDown', 'ArrowRight', 'ArrowDown'])('goes forward by "%s"', (key) => {
+    expect(wishOf(press(key))).toBe('forward');
+    expect(wishOf(press(key, { focus: 'main' }))).toBe('forward');
+  });
+
+  it.each(['PageUp', 'ArrowLeft', 'ArrowUp'])('takes back by "%s"', (key) => {
+    expect(wishOf(press(key))).toBe('back');
+  });
+
+  it('leaves keys to a field, a held key and a shortcut alone', () => {
+    expect(wishOf(press('Enter', { focus: 'typing' }))).toBeNull();
+    expect(wishOf(press('ArrowLeft', { focus: 'typing' }))).toBeNull();
+    expect(wishOf(press(' ', { isRepeat: true }))).toBeNull();
+    expect(wishOf(press('ArrowLeft', { hasModifier: true }))).toBeNull();
+    expect(wishOf(press('a'))).toBeNull();
+  });
+
+  it('lets Space and Enter press the button that has the focus, and arrows go on', () => {
+    expect(wishOf(press('Enter', { focus: 'button' }))).toBeNull();
+    expect(wishOf(press(' ', { focus: 'button' }))).toBeNull();
+    expect(wishOf(press('PageDown', { focus: 'button' }))).toBe('forward');
+  });
+
+  it('counts a bounce once', () => {
+    const bounce = new Bounce();
+    expect(bounce.counts(0)).toBe(true);
+    expect(bounce.counts(BOUNCE_MS - 1)).toBe(false);
+    expect(bounce.counts(BOUNCE_MS)).toBe(true);
+  });
+});
+
+describe('drafts', () => {
+  const empty = { name: '', parts: [1] };
+
+  it('lays what was typed over an empty form', () => {
+    expect(restored(empty, '{"name":"Front"}')).toEqual({ name: 'Front', parts: [1] });
+  });
+
+  it('drops fields that the form does not have', () => {
+    expect(restored(empty, '{"name":"Front","gone":1}')).toEqual({ name: 'Front', parts: [1] });
+  });
+
+  it.each([null, '', 'garbage', '[]', 'null', '3'])('has nothing to restore from %s', (body) => {
+    expect(restored(empty, body)).toBeNull();
+  });
+});
+
+describe('steps', () => {
+  it('counts up and down, never below nothing', () => {
+    expect(stepped('7.6', 0.5, 1)).toBe('8.1');
+    expect(stepped('7,6', -0.5, 1)).toBe('7.1');
+    expect(stepped('0.2', -0.5, 1)).toBe('0.0');
+  });
+
+  it('leaves alone what is no number', () => {
+    expect(stepped('about seven', 0.5, 1)).toBe('about seven');
+    expect(stepped('', 0.5, 1)).toBe('');
+  });
+});
+
+describe('the drawing', () => {
+  const by = fit([0, 0, 10, 20], 220, 420, 10);
+
+  it('keeps the scale in both directions and the front at the bottom', () => {
+    expect(by.scale).toBe(20);
+    expect(by.at([0, 0])).toEqual([10, 410]);
+    expect(by.at([10, 20])).toEqual([210, 10]);
+  });
+
+  it('writes rings as closed paths', () => {
+    expect(
+      ringsPath(
+        [
+          [
+            [0, 0],
+            [10, 0],
+            [10, 20],
+          ],
+        ],
+        by,
+      ),
+    ).toBe('M10 410L210 410L210 10Z');
+  });
+
+  it('finds a round length for the scale bar', () => {
+    expect(scaleBarM(20, 70)).toBe(2);
+    expect(scaleBarM(7, 70)).toBe(10);
+    expect(scaleBarM(200, 70)).toBeCloseTo(0.2);
+    expect(scaleBarM(0, 70)).toBe(0);
+  });
+
+  it('stands the words of a side outside, never upside down', () => {
+    const right = sidePlace([10, 0], [10, 20], [5, 10], by, 20);
+    expect(right.x).toBeCloseTo(230);
+    expect(Math.abs(right.turnDeg)).toBeLessThanOrEqual(90.01);
+    const back = sidePlace([10, 20], [0, 20], [5, 10], by, 20);
+    expect(back.y).toBeCloseTo(-10);
+    expect(back.turnDeg).toBeCloseTo(0);
+  });
+
+  it('draws what lies beyond a side, and nothing for nothing', () => {
+    for (const beside of ['hedge', 'open_water', 'neighbour', 'food_plants', 'paving', 'wall', 'drain']) {
+      expect(besideMark(beside, [0, 0], [10, 0], [5, 10], by)).toMatch(/^M/);
+    }
+    expect(besideMark('nothing', [0, 0], [10, 0], [5, 10], by)).toBe('');
+    expect(besideMark('hedge', [0, 0], [0, 0], [5, 10], by)).toBe('');
+  });
+});
+
+describe('places', () => {
+  it.each([{ page: 'home' }, { page: 'visit', id: 'a-b' }, { page: 'calibrate', id: 'c' }] as const)(
+    'finds %o again by its address',
+    (place) => {
+      expect(placeOf(address(place))).toEqual(place);
+    },
+  );
+
+  it('opens the first page for an address it does not know', () => {
+    expect(placeOf('#/nowhere/1')).toEqual({ page: 'home' });
+    expect(placeOf('#/visit/')).toEqual({ page: 'home' });
+    expect(placeOf('')).toEqual({ page: 'home' });
+  });
+});
+
+describe('the label form', () => {
+  it('leads from a field to its group', () => {
+    expect(groupOf('name')).toBe(0);
+    expect(GROUPS[groupOf('water_max')]).toBe('water');
+    expect(GROUPS[groupOf('protective_mixing.0')]).toBe('protective');
+    expect(groupOf('unheard_of')).toBe(0);
+  });
+});

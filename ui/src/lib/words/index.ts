@@ -1,0 +1,173 @@
+// Every word on screen comes from here: a code and its arguments in, a sentence out. A code the catalogue lacks is
+// shown as ⟦code⟧, loudly, and never swallowed. Numbers keep the decimals and the unit the trade gave them: this file
+// writes them out, it never works them out.
+import { FluentBundle, FluentNumber, FluentResource, type FluentVariable } from '@fluent/bundle';
+import type { Argument } from '../generated/Argument';
+import type { Said } from '../generated/Said';
+import type { Shown } from '../generated/Shown';
+import { pseudo, pseudoTyped } from './pseudo';
+
+const FILES = import.meta.glob<string>('./*.ftl', { query: '?raw', import: 'default', eager: true });
+
+/** The languages that the screens can speak. `pseudo` is for tests. */
+export type Language = 'en' | 'pseudo';
+
+/** What a sentence may be given: plain values from a screen, or an argument from the core. */
+export type Given = string | number | Shown | Argument;
+
+let language: Language = 'en';
+let bundle = makeBundle();
+let missing = new Set<string>();
+
+function makeBundle(): FluentBundle {
+  const made = new FluentBundle('en-GB', {
+    useIsolating: false,
+    ...(language === 'pseudo' ? { transform: pseudo } : {}),
+  });
+  for (const [file, text] of Object.entries(FILES)) {
+    const errors = made.addResource(new FluentResource(text));
+    if (errors.length > 0) throw new Error(`${file}: ${errors.map((error) => error.message).join('; ')}`);
+  }
+  return made;
+}
+
+/** Chooses the language; the screens must be drawn anew afterwards. */
+export function speak(chosen: Language): void {
+  language = chosen;
+  bundle = makeBundle();
+  missing = new Set();
+}
+
+/** Codes asked for that the catalogue does not have. */
+export const missingCodes = (): string[] => [...missing];
+
+/** Whether the catalogue has this code. */
+export const hasWord = (code: string): boolean => bundle.hasMessage(code);
+
+/** The message id of a unit: a slash cannot stand in an id. */
+export const unitCode = (unit: string): string => `unit-${unit.replaceAll('/', '-per-')}`;
+
+/** A number with its decimals, thousands set apart by a thin space. */
+export function numberText(value: number, decimals: number): string {
+  return new Intl.NumberFormat('en-GB', {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  })
+    .format(value)
+    .replaceAll(',', '\u202f')
+    .replace('-', '\u2212');
+}
+
+/** The unit's word for this many. */
+export function unitText(unit: string, value = 2): string {
+  if (unit === '' || unit === 'count') return '';
+  return word(unitCode(unit), { n: value });
+}
+
+/** A figure with its unit, kept together on one line. */
+export function figureText(shown: Shown): string {
+  const unit = unitText(shown.unit, shown.value);
+  return unit === ''
+    ? numberText(shown.value, shown.decimals)
+    : `${numberText(shown.value, shown.decimals)}\u00a0${unit}`;
+}
+
+/** What a person wrote, shown as written. */
+export const typed = (text: string): string => (language === 'pseudo' ? pseudoTyped(text) : text);
+
+/** A local day, such as Tue 24 Nov 2026. */
+export function dayText(date: string): string {
+  const [year, month, day] = date.split('-').map(Number);
+  if (year === undefined || month === undefined || day === undefined || Number.isNaN(day)) return typed(date);
+  const at = Date.UTC(year, month - 1, day);
+  return pseudoDate(
+    new Intl.DateTimeFormat('en-GB', {
+      weekday: 'short',
+      day: 'numeric',
+      month: 'short',
+      year: 'numeric',
+      timeZone: 'UTC',
+    }).format(at),
+  );
+}
+
+/** An instant in its own local time. */
+export function instantText(utcMs: number, offsetMin: number): string {
+  return pseudoDate(
+    new Intl.DateTimeFormat('en-GB', {
+      day: 'numeric',
+      month: 'short',
+      year: 'numeric',
+      hour: '2-digit',
+      minute: '2-digit',
+      timeZone: 'UTC',
+    }).format(utcMs + offsetMin * 60_000),
+  );
+}
+
+const pseudoDate = (text: string): string => (language === 'pseudo' ? pseudo(text) : text);
+
+/** A figure in a sentence: chosen by its value, written with its unit. */
+class FigureInSentence extends FluentNumber {
+  constructor(private readonly shown: Shown) {
+    super(shown.value);
+  }
+
+  override toString(): string {
+    return figureText(this.shown);
+  }
+}
+
+function isArgument(given: Given): given is Argument {
+  return typeof given === 'object' && 'kind' in given;
+}
+
+function variable(given: Given): FluentVariable {
+  if (typeof given === 'string') return given;
+  if (typeof given === 'number') return new FluentNumber(given, { maximumFractionDigits: 0 });
+  if (!isArgument(given)) return new FigureInSentence(given);
+  switch (given.kind) {
+    case 'number':
+      return new FigureInSentence(given.value);
+    case 'count':
+      return new FluentNumber(given.value, { maximumFractionDigits: 0 });
+    default:
+      return argumentText(given);
+  }
+}
+
+/** One argument by itself, as text. */
+export function argumentText(argument: Argument): string {
+  switch (argument.kind) {
+    case 'number':
+      return figureText(argument.value);
+    case 'text':
+      return typed(argument.value);
+    case 'count':
+      return numberText(argument.value, 0);
+    case 'code':
+      return word(argument.value);
+    case 'date':
+      return dayText(argument.value);
+    case 'instant':
+      return instantText(argument.value.utc_ms, argument.value.offset_min);
+  }
+}
+
+/** A sentence of the catalogue. */
+export function word(code: string, given: Record<string, Given> = {}): string {
+  const pattern = bundle.getMessage(code)?.value;
+  if (pattern === null || pattern === undefined) return lacking(code);
+  const variables = Object.fromEntries(Object.entries(given).map(([name, value]) => [name, variable(value)]));
+  const errors: Error[] = [];
+  const text = bundle.formatPattern(pattern, variables, errors);
+  return errors.length > 0 ? lacking(`${code}: ${errors.map((error) => error.message).join('; ')}`) : text;
+}
+
+function lacking(code: string): string {
+  missing.add(code);
+  return `⟦${code}⟧`;
+}
+
+/** A sentence that the core said. */
+export const said = (sentence: Said): string => word(sentence.code, sentence.args as Record<string, Given>);

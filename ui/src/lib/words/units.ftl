@@ -1,0 +1,90 @@
+# Units as they are written behind a figure. $n is the figure, for words that change with it.
+unit-m = m
+unit-cm = cm
+unit-ft = ft
+unit-in = in
+unit-yd = yd
+unit-m2 = m²
+unit-ft2 = ft²
+unit-yd2 = yd²
+unit-ha = ha
+unit-acre = { $n ->
+    [one] acre
+   *[other] acres
+}
+unit-L = L
+unit-mL = mL
+unit-gal_us = US gal
+unit-qt_us = US qt
+unit-pt_us = US pt
+unit-fl_oz_us = US fl oz
+unit-gal_imp = imp gal
+unit-pt_imp = imp pt
+unit-fl_oz_imp = imp fl oz
+unit-g = g
+unit-kg = kg
+unit-oz = oz
+unit-lb = lb
+unit-s = s
+unit-min = min
+unit-hour = { $n ->
+    [one] hour
+   *[other] hours
+}
+unit-day = { $n ->
+    [one] day
+   *[other] days
+}
+unit-month = { $n ->
+    [one] month
+   *[other] months
+}
+unit-L-per-min = L/min
+unit-mL-per-min = mL/min
+unit-gal_us-per-min = US gal/min
+unit-m-per-s = m/s
+unit-km-per-h = km/h
+unit-mph = mph
+unit-ft-per-min = ft/min
+unit-kn = { $n ->
+    [one] knot
+   *[other] knots
+}
+unit-mL-per-m2 = mL/m²
+unit-mL-per-100m2 = mL/100 m²
+unit-L-per-100m2 = L/100 m²
+unit-L-per-ha = L/ha
+unit-gal-per-1000ft2 = US gal/1000 ft²
+unit-fl_oz-per-1000ft2 = US fl oz/1000 ft²
+unit-gal-per-acre = US gal/acre
+unit-fl_oz-per-acre = US fl oz/acre
+unit-g-per-m2 = g/m²
+unit-g-per-100m2 = g/100 m²
+unit-kg-per-ha = kg/ha
+unit-oz-per-1000ft2 = oz/1000 ft²
+unit-lb-per-1000ft2 = lb/1000 ft²
+unit-lb-per-acre = lb/acre
+unit-mL-per-L = mL/L
+unit-g-per-L = g/L
+unit-g-per-mL = g/mL
+unit-kg-per-L = kg/L
+unit-bar = bar
+unit-kPa = kPa
+unit-psi = psi
+unit-deg = °
+unit-degC = °C
+unit-degF = °F
+unit-percent = %
+unit-times = { $n ->
+    [one] time
+   *[other] times
+}
+unit-steps = { $n ->
+    [one] step
+   *[other] steps
+}
+unit-steps-per-min = steps/min
+unit-passes = { $n ->
+    [one] pass
+   *[other] passes
+}

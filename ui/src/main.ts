@@ -1,0 +1,13 @@
+// The first line that runs: type, tokens, language, and the app in its place.
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import { mount } from 'svelte';
+import App from './App.svelte';
+import './lib/tokens.css';
+import './lib/base.css';
+import { speak } from './lib/words';
+
+if (new URLSearchParams(location.search).get('lang') === 'pseudo') speak('pseudo');
+
+const target = document.getElementById('app');
+if (target === null) throw new Error('index.html has no element called app');
+mount(App, { target });
