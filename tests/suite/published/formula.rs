@@ -4,23 +4,30 @@
 //! not put as `core` puts it, the steps between are calls to `core` too, and the comment says which.
 
 use evensward_core::checks::weight::weight_on_the_back;
+use evensward_core::checks::wind::{
+    BEAUFORT, Wind, WindClass, WindReading, class_at_spray_height, force_from_knots, force_from_speed, wind_strength,
+};
+use evensward_core::coverage::{Pattern, cv_percent, half_rate_swath};
 use evensward_core::kit::{
     JugTest, NozzleSize, NozzleState, TestPlot, TimedWalk, area_per_fill, course_length, fan_width, flow_at_pressure,
     flow_for, nozzle_state, pattern_base, per_pass, pressure_for_flow, spread,
 };
+use evensward_core::plan::{as_it_is_factor, extra_water_l, narrow_pace, rinse_residual, smallest_area, weight_with};
 use evensward_core::quantity::{
-    Angle, Area, Concentration, FlowRate, Length, Mass, Pace, Pressure, ProductAmount, ProductDose, Span, Swath, Unit,
-    Volume, VolumePerArea, Weight, WindSpeed,
+    Angle, Area, Concentration, FlowRate, Length, Mass, Pace, Pressure, ProductAmount, ProductDose, ProductKind, Span,
+    Swath, Unit, Volume, VolumePerArea, Weight, WindSpeed,
 };
 
 use super::data::Trouble;
 use super::given::Given;
-use super::lawn;
+use super::{lawn, visit};
 
 /// What `core` answers.
 pub(super) enum Answer {
     /// A quantity, to be read in the unit of the published figure; nothing when that unit measures something else.
     Quantity(Box<dyn Fn(Unit) -> Option<f64>>),
+    /// A bare number: a share, a factor, a count, a class.
+    Number(f64),
     /// A word: a verdict, a class.
     Word(&'static str),
 }
@@ -109,6 +116,42 @@ formulas! {
     FanTurned = "fan-turned",
     /// What the weight on the back comes to as a verdict.
     WeightOnTheBack = "weight-on-the-back",
+    /// The weight of an amount of water.
+    WeightOfWater = "weight-of-water",
+    /// The Beaufort force of a speed at 10 m.
+    ForceFromSpeed = "force-from-speed",
+    /// The Beaufort force of a speed at 10 m in whole knots.
+    ForceFromKnots = "force-from-knots",
+    /// The Beaufort force of a land sign.
+    ForceOfSign = "force-of-sign",
+    /// The verdict on a wind read by its land sign.
+    WindBySign = "wind-by-sign",
+    /// The verdict on a wind read by a meter at a height.
+    WindByMeter = "wind-by-meter",
+    /// The class of a wind read at spray height.
+    WindClassAtSprayHeight = "wind-class-at-spray-height",
+    /// The coefficient of variation of an overlapped pattern.
+    Evenness = "evenness",
+    /// The swath by the half-rate rule.
+    HalfRateSwath = "half-rate-swath",
+    /// The share that stays after some rinses.
+    RinseResidual = "rinse-residual",
+    /// The smallest area that leftover may go on.
+    SmallestArea = "smallest-area",
+    /// The water to add after a pass.
+    ExtraWater = "extra-water",
+    /// How many times the dose a narrow strip takes when nothing is done.
+    NarrowFactor = "narrow-factor",
+    /// The pace on a narrow strip that is sprayed in some of the passes.
+    NarrowPace = "narrow-pace",
+    /// All mixture of a plan.
+    PlanMixture = "plan-mixture",
+    /// The product of a plan.
+    PlanProduct = "plan-product",
+    /// The largest fill of a plan.
+    PlanLargestFill = "plan-largest-fill",
+    /// How many fills a plan has.
+    PlanFillCount = "plan-fill-count",
     /// How long a length takes at a pace.
     TimeToWalk = "time-to-walk",
     /// Product for an area: dose times area.
@@ -257,6 +300,96 @@ impl Formula {
             Self::WeightOnTheBack => {
                 Answer::Word(weight_on_the_back(given.quantity("full", Weight::from_figure)?).verdict.code())
             }
+            Self::WeightOfWater => {
+                let water = given.quantity("water", Volume::from_figure)?;
+                let weight = weight_with(Weight::ZERO, water, ProductAmount::zero(ProductKind::Volume), None);
+                quantity(move |unit| weight.in_unit(unit))
+            }
+            Self::ForceFromSpeed => {
+                Answer::Number(force_from_speed(given.quantity("speed", WindSpeed::from_figure)?).into())
+            }
+            Self::ForceFromKnots => {
+                let speed = given.quantity("speed", WindSpeed::from_figure)?;
+                let speed_kn = speed.in_unit(Unit::Knot).ok_or_else(|| given.trouble("a wind has a speed"))?;
+                Answer::Number(force_from_knots(speed_kn).into())
+            }
+            Self::ForceOfSign => {
+                let sign = given.word("sign")?;
+                let row = BEAUFORT.iter().find(|row| row.land_sign == sign);
+                Answer::Number(row.ok_or_else(|| given.trouble(format!("there is no sign {sign}")))?.force.into())
+            }
+            Self::WindBySign => verdict_on(WindReading::BySign { force: given.count("force")? }),
+            Self::WindByMeter => verdict_on(WindReading::ByMeter {
+                speed: given.quantity("speed", WindSpeed::from_figure)?,
+                height: given.quantity("height", Length::from_figure)?,
+            }),
+            Self::WindClassAtSprayHeight => {
+                Answer::Word(match class_at_spray_height(given.quantity("speed", WindSpeed::from_figure)?) {
+                    WindClass::Calm => "calm",
+                    WindClass::Light => "light",
+                    WindClass::Ideal => "ideal",
+                    WindClass::Fresh => "fresh",
+                    WindClass::TooStrong => "too-strong",
+                })
+            }
+            Self::Evenness => {
+                let pattern = match given.word("pattern")? {
+                    "triangle" => Pattern::Triangular,
+                    "rectangle" => Pattern::Rectangular,
+                    "cosine-squared" => Pattern::CosineSquared,
+                    other => return Err(given.trouble(format!("there is no pattern {other}"))),
+                };
+                let base = given.quantity("base", Length::from_figure)?;
+                let cv = cv_percent(pattern, base, given.quantity("spacing", Swath::from_figure)?)
+                    .ok_or_else(|| given.trouble("nothing lands"))?;
+                quantity(move |unit| (unit == Unit::Percent).then_some(cv))
+            }
+            Self::HalfRateSwath => {
+                let centre = given.quantity("centre_catch", Volume::from_figure)?;
+                let next = given.quantity("next_catch", Volume::from_figure)?;
+                let apart = given.quantity("apart", Length::from_figure)?;
+                let swath = half_rate_swath(&[centre.ml(), next.ml()], apart)
+                    .ok_or_else(|| given.trouble("no catch falls to half"))?;
+                quantity(move |unit| swath.in_unit(unit))
+            }
+            Self::RinseResidual => {
+                let residue = given.quantity("residue", Volume::from_figure)?;
+                let rinse = given.quantity("rinse", Volume::from_figure)?;
+                Answer::Number(rinse_residual(residue, rinse, given.count("n_rinses")?))
+            }
+            Self::SmallestArea => {
+                let left = given.quantity("left", ProductAmount::from_figure)?;
+                let highest = given.quantity("highest", ProductDose::from_figure)?;
+                let there = given.quantity("there", ProductDose::from_figure)?;
+                area(smallest_area(left, highest, there).ok_or_else(|| given.trouble("no dose is open"))?)
+            }
+            Self::ExtraWater => {
+                let n_left = given.count("n_passes_left")?;
+                let used = given.quantity("used", Volume::from_figure)?;
+                let extra_l = extra_water_l(n_left, used, given.quantity("left", Volume::from_figure)?);
+                volume(Volume::from_l(extra_l).map_err(|e| given.trouble(e.to_string()))?)
+            }
+            Self::NarrowFactor => {
+                let swath = given.quantity("swath", Swath::from_figure)?;
+                Answer::Number(as_it_is_factor(swath, given.quantity("width", Length::from_figure)?))
+            }
+            Self::NarrowPace => {
+                let pace = narrow_pace(
+                    given.quantity("pace", Pace::from_figure)?,
+                    given.quantity("swath", Swath::from_figure)?,
+                    given.quantity("width", Length::from_figure)?,
+                    given.count("n_sprayed")?,
+                    given.count("n_passes")?,
+                )
+                .ok_or_else(|| given.trouble("no pass sprays the strip"))?;
+                quantity(move |unit| pace.in_unit(unit))
+            }
+            Self::PlanMixture => volume(visit::planned(given)?.mixture),
+            Self::PlanProduct => product(visit::planned(given)?.product),
+            Self::PlanLargestFill => {
+                volume(visit::planned(given)?.fills.iter().map(|fill| fill.mixture).fold(Volume::ZERO, Volume::max))
+            }
+            Self::PlanFillCount => Answer::Number(visit::planned(given)?.fills.len() as f64),
             Self::TimeToWalk => {
                 let length = given.quantity("length", Length::from_figure)?;
                 let pace = given.quantity("pace", Pace::from_figure)?;
@@ -293,6 +426,10 @@ impl Formula {
             }
         })
     }
+}
+
+fn verdict_on(reading: WindReading) -> Answer {
+    Answer::Word(wind_strength(Some(&Wind { reading, from: None })).verdict.code())
 }
 
 fn quantity(in_unit: impl Fn(Unit) -> Option<f64> + 'static) -> Answer {

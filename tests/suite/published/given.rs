@@ -50,6 +50,12 @@ impl<'a> Given<'a> {
         read(&figure).map_err(|problem| Trouble::new(self.place, format!("`{name}` is refused: {}", problem.code())))
     }
 
+    /// A small whole number given under a name.
+    pub(super) fn count(&mut self, name: &str) -> Result<u8, Trouble> {
+        let text = self.word(name)?;
+        text.parse().map_err(|_| self.trouble(format!("`{name}` is no small whole number: {text}")))
+    }
+
     /// An error at this row.
     pub(super) fn trouble(&self, what: impl Into<String>) -> Trouble {
         Trouble::new(self.place, what)

@@ -12,6 +12,7 @@ mod formula;
 mod given;
 mod lawn;
 mod row;
+mod visit;
 
 pub use data::{Kind, Published, Record, Topic, Trouble, folder, parse, read};
 pub use row::{Row, Tally, hold, hold_all};

@@ -107,13 +107,14 @@ fn compare(place: &str, answer: &Answer, published: &Published) -> Result<Compar
             compared.published = format!("{} {}", compared.published, unit.code());
             Ok(compared)
         }
+        (Answer::Number(ours), Published::Number { value, within }) => Ok(compare_numbers(*ours, *value, *within)),
         (Answer::Word(ours), Published::Word(word)) => Ok(Compared {
             ours: (*ours).to_owned(),
             published: word.clone(),
             tolerance: "the word".to_owned(),
             agrees: ours == word,
         }),
-        (Answer::Quantity(_) | Answer::Word(_), _) => {
+        (Answer::Quantity(_) | Answer::Number(_) | Answer::Word(_), _) => {
             Err(Trouble::new(place, "the answer and the published value are not of one kind"))
         }
     }
