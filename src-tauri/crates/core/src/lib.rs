@@ -23,3 +23,4 @@ pub mod lawn;
 pub mod plan;
 pub mod product;
 pub mod quantity;
+pub mod visit;

@@ -2,5 +2,6 @@
 
 pub mod chain;
 pub mod journal;
+pub mod payload;
 pub mod private;
 pub mod register;

@@ -64,7 +64,7 @@ pub struct DryDrawing {
 }
 
 /// The lawn to scale.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
 pub struct Drawing {
     /// Smallest x and y, then largest x and y, in metres.
     pub bounds: [f64; 4],

@@ -28,8 +28,8 @@ pub enum SiteItem {
     Windows,
     /// Neighbours told.
     Neighbours,
-    /// Nozzle, hoses, straps and lance sound; no leak.
-    SprayerSound,
+    /// Toys, tools and stones off the lawn.
+    LawnCleared,
 }
 
 impl SiteItem {
@@ -44,23 +44,23 @@ impl SiteItem {
         Self::Washing,
         Self::Windows,
         Self::Neighbours,
-        Self::SprayerSound,
+        Self::LawnCleared,
     ];
 
     /// The code of the item.
     #[must_use]
     pub const fn code(self) -> &'static str {
         match self {
-            Self::People => "people",
-            Self::Pets => "pets",
-            Self::Drains => "drains",
-            Self::Water => "water",
-            Self::Hives => "hives",
-            Self::FoodPlants => "food-plants",
-            Self::Washing => "washing",
-            Self::Windows => "windows",
-            Self::Neighbours => "neighbours",
-            Self::SprayerSound => "sprayer-sound",
+            Self::People => "ready-people-away",
+            Self::Pets => "ready-pets-away",
+            Self::Drains => "ready-drains-covered",
+            Self::Water => "ready-water-kept-clear",
+            Self::Hives => "ready-hives-looked-for",
+            Self::FoodPlants => "ready-food-plants-covered",
+            Self::Washing => "ready-washing-in",
+            Self::Windows => "ready-windows-shut",
+            Self::Neighbours => "ready-neighbours-told",
+            Self::LawnCleared => "ready-lawn-cleared",
         }
     }
 }
@@ -118,19 +118,6 @@ pub fn protective(phase: Phase, asked_for: &[Protective], ticked: &[Protective])
             Check::new("protective", verdict, Tag::Statutory, "label", code)
                 .with("piece", Arg::Code(piece.code().into()))
                 .with("phase", phase_arg())
-        })
-        .collect()
-}
-
-/// The walk around the site: one check for each item. An item that is not ticked is an own Stop.
-#[must_use]
-pub fn site_walk(ticked: &[SiteItem]) -> Vec<Check> {
-    SiteItem::ALL
-        .iter()
-        .map(|item| {
-            let (verdict, code) =
-                if ticked.contains(item) { (Verdict::Go, "site-item-seen") } else { (Verdict::Stop, "site-item-open") };
-            Check::new("site-walk", verdict, Tag::Own, "own", code).with("item", Arg::Code(item.code().into()))
         })
         .collect()
 }

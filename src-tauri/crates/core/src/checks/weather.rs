@@ -2,7 +2,7 @@
 //!
 //! Invariant: what was not looked at is a Caution, never Go. A forecast is an expectation, and said as one.
 
-use super::wind::{Wind, wind_direction, wind_strength};
+use super::wind::{Wind, gusts, wind_direction, wind_strength};
 use super::{Check, Verdict};
 use crate::lawn::MeasuredSide;
 use crate::product::{Rain, Tag};
@@ -13,6 +13,8 @@ use crate::quantity::{Angle, Arg, Temperature, Unit};
 pub struct Observation {
     /// The wind.
     pub wind: Option<Wind>,
+    /// Whether it comes in gusts.
+    pub gusts: Option<bool>,
     /// Whether it rains now.
     pub rain_now: Option<bool>,
     /// How many hours are expected to stay dry.
@@ -52,7 +54,7 @@ pub fn weather(
     sides: &[MeasuredSide],
     away_bearing: Option<Angle>,
 ) -> Vec<Check> {
-    let mut checks = vec![wind_strength(seen.wind.as_ref())];
+    let mut checks = vec![wind_strength(seen.wind.as_ref()), gusts(seen.gusts)];
     checks.extend(wind_direction(seen.wind.as_ref(), sides, away_bearing));
     checks.push(rain_against_label(rain, seen.rain_now, seen.dry_hours_expected));
     checks.push(temperature(seen.temperature, temperatures));

@@ -212,6 +212,17 @@ pub fn wind_strength(wind: Option<&Wind>) -> Check {
     }
 }
 
+/// Gusts carry drops further than the mean wind says. Worth a thought, and so is not having felt for them.
+#[must_use]
+pub fn gusts(seen: Option<bool>) -> Check {
+    let (verdict, code) = match seen {
+        None => (Verdict::Caution, "gusts-not-felt-for"),
+        Some(true) => (Verdict::Caution, "wind-gusty"),
+        Some(false) => (Verdict::Go, "wind-steady"),
+    };
+    Check::new("gusts", verdict, Tag::Advisory, "common-practice", code)
+}
+
 /// Where the wind blows on the lawn: (x right, y away), from its compass direction and the lawn's own bearing.
 #[must_use]
 pub fn blows_towards(from: Angle, away_bearing: Angle) -> (f64, f64) {

@@ -106,6 +106,26 @@ impl ValidOutline {
         Self { polygons: MultiPolygon(Vec::new()) }
     }
 
+    /// An outline as it was frozen into a record: it was looked at then, so that only its numbers are looked at now.
+    ///
+    /// No rings are an outline with nothing left. A stricter rule of today must not make an old record unreadable.
+    ///
+    /// # Errors
+    /// Refuses points that are no places.
+    pub fn recalled(rings: &[Ring]) -> Result<Self, OutlineProblem> {
+        let line =
+            |corners: &[(f64, f64)]| corners.iter().map(|(x, y)| Coord { x: *x, y: *y }).collect::<LineString<f64>>();
+        let polygons: Vec<Polygon<f64>> = rings
+            .iter()
+            .map(|ring| Polygon::new(line(&ring.outer), ring.holes.iter().map(|hole| line(hole)).collect()))
+            .collect();
+        let lines = polygons.iter().flat_map(|polygon| std::iter::once(polygon.exterior()).chain(polygon.interiors()));
+        if !lines.flat_map(LineString::coords).all(|point| point.x.is_finite() && point.y.is_finite()) {
+            return Err(OutlineProblem::NotFinite);
+        }
+        Ok(Self { polygons: MultiPolygon::new(polygons) })
+    }
+
     /// The polygons, in metres.
     #[must_use]
     pub const fn polygons(&self) -> &MultiPolygon<f64> {

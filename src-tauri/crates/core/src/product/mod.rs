@@ -217,6 +217,22 @@ impl Protective {
     }
 }
 
+impl Protective {
+    /// The code of the piece on the ready list.
+    #[must_use]
+    pub const fn ready_code(self) -> &'static str {
+        match self {
+            Self::Gloves => "ready-gloves",
+            Self::Coverall => "ready-coverall",
+            Self::Boots => "ready-boots",
+            Self::FaceShield => "ready-face-shield",
+            Self::Glasses => "ready-glasses",
+            Self::Apron => "ready-apron",
+            Self::Respirator => "ready-respirator",
+        }
+    }
+}
+
 /// The part of the work that a piece of protective equipment is worn for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Phase {

@@ -1,0 +1,233 @@
+//! What an operator can ask of a visit, what the decider must know to answer, and how it refuses.
+
+use std::collections::BTreeSet;
+
+use chrono::NaiveDate;
+use uuid::Uuid;
+
+use super::event::{CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, NoteRef, StopReason, TypedFigure, UseUpKind};
+use super::item::PauseReason;
+use super::state::Stage;
+use crate::checks::Check;
+use crate::checks::weather::Observation;
+use crate::plan::{Cause, Choice};
+use crate::product::Label;
+use crate::quantity::{Code, ProductAmount, ProductDose, Said, Volume};
+
+/// A treatment known on this lawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Treatment {
+    /// The visit.
+    pub visit: Uuid,
+    /// The product.
+    pub product: Uuid,
+    /// The local date.
+    pub on: NaiveDate,
+    /// The dose that came of it, over the ground that was covered.
+    pub dose: Option<ProductDose>,
+}
+
+/// A look-back that is owed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LookBackDue {
+    /// The visit to look back on.
+    pub visit: Uuid,
+    /// When it was due.
+    pub on: NaiveDate,
+}
+
+/// What was learned about the water on an earlier visit with the same kit to the same lawn.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Learned {
+    /// The visit.
+    pub visit: Uuid,
+    /// The kit.
+    pub kit: Uuid,
+    /// Factor on the flow for the next plan, trims before included.
+    pub factor: f64,
+}
+
+/// What the decider must know beyond the visit itself. Gathered anew for every command.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Facts {
+    /// Treatments known on this lawn, newest first.
+    pub history: Vec<Treatment>,
+    /// A look-back that is owed.
+    pub look_back_due: Option<LookBackDue>,
+    /// What was learned about the water, newest first.
+    pub learned: Vec<Learned>,
+    /// Daily items ticked today on an earlier visit with the same kit.
+    pub ready_today: BTreeSet<Code>,
+}
+
+impl Facts {
+    /// The trim that the next plan with this kit begins from: 1 when nothing was learned.
+    pub fn trim_for(&self, kit: Uuid) -> f64 {
+        self.learned.iter().find(|learned| learned.kit == kit).map_or(1.0, |learned| learned.factor)
+    }
+}
+
+/// What an operator does.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Command {
+    /// Open the visit.
+    Open(Box<FrozenLawn>),
+    /// Answer whether a treatment is right.
+    Assess(Found),
+    /// Take a product.
+    ChooseProduct {
+        /// The product.
+        product_id: Uuid,
+        /// The label version.
+        label_id: Uuid,
+        /// Its content.
+        label: Box<Label>,
+    },
+    /// Take a kit.
+    ChooseKit(Box<FrozenKit>),
+    /// Agree to a plan.
+    AgreePlan {
+        /// The choice.
+        choice: Box<Choice>,
+        /// How often the guide wants a tap.
+        guide: Guide,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Tick an item of the ready list.
+    TickReady {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// Write down the weather.
+    SeeWeather {
+        /// What was seen.
+        observation: Observation,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Pass an advisory or own Stop.
+    PassAdvisory {
+        /// The rule.
+        rule: Code,
+        /// The reason.
+        because: NoteRef,
+    },
+    /// Begin mixing.
+    BeginMixing,
+    /// Tick a mixing step.
+    TickMix {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// The tank is made up; nothing means as planned.
+    FillMade {
+        /// Product really measured.
+        product: Option<ProductAmount>,
+        /// Mixture in the tank now.
+        in_tank: Option<Volume>,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// A strip is done.
+    StripDone,
+    /// The pass is done.
+    PassDone,
+    /// The next fill is needed.
+    Refill,
+    /// The tank ran dry before its time.
+    RanShort {
+        /// Strips of this pass that were wholly done.
+        strips_done: u16,
+    },
+    /// Interrupt spraying.
+    Pause {
+        /// Why.
+        reason: PauseReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Go on spraying.
+    Resume {
+        /// Items looked at again.
+        seen: Vec<Code>,
+    },
+    /// What is left in the tank; nothing means as planned.
+    TankLeft {
+        /// Mixture left.
+        left: Option<Volume>,
+        /// The figure as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Put right what the pass showed.
+    Correct(CorrectionKind),
+    /// Use up the rest.
+    UseUp(UseUpKind),
+    /// Tick a washing step.
+    TickWash {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// Washing is done.
+    WashDone,
+    /// Stop for good.
+    StopForGood {
+        /// Why.
+        reason: StopReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Sign and close.
+    Close {
+        /// Who signs.
+        by: NoteRef,
+        /// Why the use differed.
+        cause: Option<Cause>,
+        /// Advice given.
+        advice: Vec<Code>,
+        /// A note for next time.
+        note: Option<NoteRef>,
+    },
+    /// Take back the last step.
+    Undo,
+}
+
+/// Why a command was refused. A refused command leaves no event.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum Refusal {
+    /// Checks stand in the way; those that can be passed with a reason say so.
+    #[error("checks stand in the way")]
+    Barred(Vec<Check>),
+    /// The visit stands elsewhere.
+    #[error("not at this stage: {0:?}")]
+    NotNow(Stage),
+    /// Something must be done first.
+    #[error("something must be done first")]
+    First(Vec<Said>),
+    /// A field is wrong.
+    #[error("a field is wrong")]
+    Field {
+        /// The field.
+        field: &'static str,
+        /// What to do.
+        said: Said,
+    },
+    /// No plan comes of this choice.
+    #[error("no plan comes of this choice")]
+    NoPlan(Vec<Said>),
+    /// There is nothing to take back.
+    #[error("there is nothing to take back")]
+    NothingToUndo,
+    /// The item is not on the list.
+    #[error("no such item")]
+    UnknownItem,
+    /// The visit is paused.
+    #[error("the visit is paused")]
+    IsPaused,
+}

@@ -1,0 +1,468 @@
+//! What can happen during a visit. This list is the visit: its state is the fold of these and nothing else.
+//!
+//! Invariant: a payload holds ids and figures, never a name, an address or a free text. What a person wrote stands in an
+//! erasable entry that a [`NoteRef`] binds by its salted hash.
+//! Invariant: label, kit, outline and plan are frozen whole into the events that took them, so that nothing worked out
+//! later (and no mended planner) can change an old visit.
+
+use std::sync::Arc;
+
+use chrono::{DateTime, Days, NaiveDate};
+use uuid::Uuid;
+
+use super::item::PauseReason;
+use crate::checks::Check;
+use crate::checks::weather::Observation;
+use crate::kit::{Calibration, Kit};
+use crate::lawn::{Measured, Survey};
+use crate::plan::{Cause, Choice, Plan};
+use crate::product::{Label, Purpose};
+use crate::quantity::{Code, Figure, ProductAmount, Volume};
+
+/// When something happened: the wall clock for the record, the steady clock of one run for how long things took.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct At {
+    /// Milliseconds since 1970 in UTC.
+    pub utc_ms: i64,
+    /// Local offset in minutes east.
+    pub offset_min: i32,
+    /// Milliseconds of a clock that is never set, within `run`.
+    pub mono_ms: i64,
+    /// The run of the program that clock belongs to.
+    pub run: Uuid,
+}
+
+impl At {
+    /// The local date: intervals between treatments count these.
+    pub fn local_date(self) -> NaiveDate {
+        let local_ms = self.utc_ms.saturating_add(i64::from(self.offset_min).saturating_mul(60_000));
+        DateTime::from_timestamp_millis(local_ms).map_or(NaiveDate::MIN, |moment| moment.date_naive())
+    }
+
+    /// Seconds since `earlier`: by the steady clock within one run, by the wall clock across runs; never negative.
+    pub fn seconds_since(self, earlier: Self) -> f64 {
+        let ms = if self.run == earlier.run { self.mono_ms - earlier.mono_ms } else { self.utc_ms - earlier.utc_ms };
+        #[expect(clippy::cast_precision_loss, reason = "milliseconds between two taps of one visit are far below 2^53")]
+        let seconds = ms.max(0) as f64 / 1_000.0;
+        seconds
+    }
+}
+
+/// A text that a person wrote, kept elsewhere and erasable; the hash still proves what stood there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NoteRef {
+    /// The erasable entry.
+    pub id: Uuid,
+    /// Hex SHA-256 over salt and text.
+    pub hash: String,
+}
+
+/// How much of the lawn the trouble covers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Share {
+    /// A few spots: a hand fork may do.
+    Few,
+    /// Here and there.
+    Some,
+    /// Over most of it.
+    Much,
+}
+
+/// What anyone applied this year, as far as the operator could learn.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Applied {
+    /// Nothing, the client says.
+    Nothing,
+    /// Something, perhaps on a known day.
+    Something {
+        /// What, in words.
+        what: Option<NoteRef>,
+        /// When, if known.
+        on: Option<NaiveDate>,
+    },
+    /// Nobody knows.
+    Unknown,
+}
+
+/// What survived the treatment before, seen about two weeks later.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Survivors {
+    /// Nothing.
+    None,
+    /// Along the edges.
+    Edges,
+    /// In patches.
+    Patches,
+    /// Along a strip's line: a miss.
+    AlongStrip,
+}
+
+/// What the operator found, before anything is chosen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Found {
+    /// What a treatment is wanted for; nothing when there is nothing to treat.
+    pub target: Option<Purpose>,
+    /// How much of the lawn; nothing when it was not looked at.
+    pub share: Option<Share>,
+    /// What was applied this year.
+    pub applied: Applied,
+    /// The look-back on an earlier visit, when one was due.
+    pub look_back: Option<LookBack>,
+}
+
+/// The look-back on an earlier visit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LookBack {
+    /// The visit looked back on.
+    pub visit: Uuid,
+    /// What survived.
+    pub survivors: Survivors,
+}
+
+/// The lawn as it was measured when the visit was opened.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrozenLawn {
+    /// The lawn.
+    pub lawn_id: Uuid,
+    /// The client, if any.
+    pub client_id: Option<Uuid>,
+    /// The client's name and place as they stood, erasable.
+    pub client: Option<NoteRef>,
+    /// The survey it comes from: a label's margin to open water is applied to it later.
+    pub survey: Survey,
+    /// The survey worked out without a label's margin.
+    pub measured: Measured,
+}
+
+/// The label as it was read when the product was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrozenLabel {
+    /// The product.
+    pub product_id: Uuid,
+    /// The label version.
+    pub label_id: Uuid,
+    /// Its content.
+    pub label: Label,
+    /// The lawn with the label's margin to open water taken off.
+    pub measured: Measured,
+}
+
+/// The kit as it stood when it was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrozenKit {
+    /// The kit.
+    pub kit_id: Uuid,
+    /// The calibration.
+    pub calibration_id: Uuid,
+    /// Its content.
+    pub kit: Kit,
+    /// The calibration's content.
+    pub calibration: Calibration,
+    /// Whether this kit has never sprayed before: a clean-water trial is asked for.
+    pub is_first_use: bool,
+}
+
+/// How often the guide wants a tap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Guide {
+    /// Once per pass and per refill.
+    ByPass,
+    /// Once per strip.
+    ByStrip,
+}
+
+/// The finished plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrozenPlan {
+    /// What was chosen.
+    pub choice: Choice,
+    /// What came of it.
+    pub plan: Plan,
+    /// How often the guide wants a tap.
+    pub guide: Guide,
+}
+
+/// A place in the walk: a pass from 1, and how many of its strips lie behind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Place {
+    /// Pass from 1.
+    pub pass: u8,
+    /// Strips of that pass already done.
+    pub strips_done: u16,
+}
+
+/// A tankful that is still to be made, as it stands after corrections.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DueFill {
+    /// From here.
+    pub from: Place,
+    /// To here: the end of a pass, or a refill in mid-pass.
+    pub to: Place,
+    /// Fresh mixture: product and water of this fill.
+    pub mixture: Volume,
+    /// Product, rounded to the jug.
+    pub product: ProductAmount,
+    /// Product before rounding.
+    pub product_exact: ProductAmount,
+    /// Clean water to pour.
+    pub water: Volume,
+}
+
+/// How the operator puts right what a pass showed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CorrectionKind {
+    /// More water, no product.
+    AddWater,
+    /// Less water in the fills still to be made, no product.
+    LessWater,
+    /// Fewer passes.
+    FewerPasses,
+    /// One pass more.
+    MorePasses,
+    /// Go on as planned.
+    AsPlanned,
+}
+
+/// How the rest is used up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UseUpKind {
+    /// Diluted to one more whole pass.
+    WholePass,
+    /// On the smallest area where the dose still allows it.
+    Part,
+    /// Nothing to speak of is left, or it goes into a closed container for the next lawful use.
+    None,
+}
+
+/// Why a visit was stopped for good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StopReason {
+    /// The weather turned.
+    Weather,
+    /// Something broke.
+    Equipment,
+    /// The client changed their mind.
+    Client,
+    /// Somebody is unwell.
+    Health,
+    /// Something else.
+    Other,
+}
+
+/// The signature under a record.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Signature {
+    /// Name and certificate of the person who signed, erasable.
+    pub by: NoteRef,
+    /// Why the use differed, when it did.
+    pub cause: Option<Cause>,
+    /// Advice given to the client: codes.
+    pub advice: Vec<Code>,
+    /// When to look back.
+    pub look_back_on: Option<NaiveDate>,
+    /// A note for next time.
+    pub note: Option<NoteRef>,
+    /// Real use over planned use, when it was learned from at least one whole pass.
+    pub learned_factor: Option<f64>,
+}
+
+/// A figure as it was typed, beside the value that was worked out from it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TypedFigure {
+    /// The field it was typed into.
+    pub field: Code,
+    /// The text and its unit.
+    pub figure: Figure,
+}
+
+/// One thing that happened.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Payload {
+    /// The visit was opened on a lawn.
+    Opened(Arc<FrozenLawn>),
+    /// The lawn was looked at.
+    Assessed {
+        /// What was found.
+        found: Arc<Found>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// A product was chosen.
+    ProductChosen {
+        /// Its label.
+        label: Arc<FrozenLabel>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// A kit was chosen.
+    KitChosen {
+        /// The kit.
+        kit: Arc<FrozenKit>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// The plan was agreed.
+    PlanAgreed {
+        /// The plan.
+        plan: Arc<FrozenPlan>,
+        /// The tankfuls it begins with.
+        fills: Vec<DueFill>,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// An item of the ready list was ticked or unticked.
+    ReadyTicked {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// The weather was seen.
+    WeatherSeen {
+        /// What was seen.
+        observation: Observation,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// An advisory or own Stop was passed with a reason.
+    AdvisoryPassed {
+        /// The rule.
+        rule: Code,
+        /// The reason.
+        because: NoteRef,
+    },
+    /// Everything was ready, mixing began.
+    MixingBegun {
+        /// Items carried over from an earlier visit of the day.
+        carried: Vec<Code>,
+        /// The checks that stood then.
+        checks: Vec<Check>,
+    },
+    /// A mixing step was ticked or unticked.
+    MixTicked {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// The tank was made up.
+    FillMade {
+        /// Number from 1.
+        fill: u8,
+        /// Product really measured.
+        product: ProductAmount,
+        /// Fresh mixture made: product and water, the dead volume of the first fill included.
+        mixture: Volume,
+        /// Mixture in the tank now that can be sprayed: the dead volume is not counted.
+        in_tank: Volume,
+        /// The figures as typed; none where the plan was confirmed.
+        typed: Vec<TypedFigure>,
+    },
+    /// A strip was done.
+    StripDone,
+    /// The rest of the pass was done.
+    PassDone,
+    /// The tank needs its next fill.
+    RefillCalled,
+    /// The tank ran dry before its time.
+    RanShort {
+        /// Strips of this pass that were wholly done.
+        strips_done: u16,
+    },
+    /// Spraying was interrupted.
+    Paused {
+        /// Why.
+        reason: PauseReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Spraying went on.
+    Resumed {
+        /// Items looked at again.
+        seen: Vec<Code>,
+    },
+    /// After a whole pass the tank was looked into.
+    TankMeasured {
+        /// Mixture left.
+        left: Volume,
+        /// Confirmed as planned, not measured.
+        is_as_planned: bool,
+        /// The figure as typed; none where the plan was confirmed.
+        typed: Vec<TypedFigure>,
+    },
+    /// The operator chose how to put it right.
+    Corrected {
+        /// How.
+        kind: CorrectionKind,
+        /// Clean water to add into the tank now.
+        water_now: Volume,
+        /// Clean water that the fills still to be made get more than planned.
+        water_more: Volume,
+        /// Clean water that they get less than planned.
+        water_less: Volume,
+        /// Passes in all from now on.
+        n_passes: u8,
+        /// The tankfuls still to be made.
+        fills: Vec<DueFill>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// The operator chose how to use up the rest.
+    UsedUp {
+        /// How.
+        kind: UseUpKind,
+        /// Left in the tank before.
+        leftover: Volume,
+        /// Clean water added.
+        water: Volume,
+        /// Over this much of the lawn, in square metres.
+        area_m2: f64,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// A washing step was ticked or unticked.
+    WashTicked {
+        /// Which.
+        item: Code,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// Washing was done.
+    Washed,
+    /// The visit was stopped for good.
+    Stopped {
+        /// Why.
+        reason: StopReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// The record was signed and closed.
+    Closed(Arc<Signature>),
+    /// The last command was taken back.
+    Undone {
+        /// The command that was taken back.
+        command: Uuid,
+    },
+}
+
+/// A payload with its place in the visit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stamped {
+    /// Number in the visit from 1.
+    pub seq: u32,
+    /// The command it came of: events of one command are taken back together.
+    pub command: Uuid,
+    /// When.
+    pub at: At,
+    /// What.
+    pub payload: Payload,
+}
+
+/// The day on which a look-back is due: about two weeks after the treatment (common practice, no source).
+pub fn look_back_day(treated_on: NaiveDate) -> Option<NaiveDate> {
+    treated_on.checked_add_days(Days::new(14))
+}

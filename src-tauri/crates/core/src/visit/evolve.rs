@@ -1,0 +1,342 @@
+//! The fold: a state and one more event make the next state.
+//!
+//! Invariant: no planner and no rule is called here; every figure comes from the events, so that a mended formula never
+//! rewrites an old visit. Invariant: taking back a command restores the state before it to the last bit, but for the
+//! number of the last event.
+
+use std::sync::Arc;
+
+use super::event::{At, Payload, Place, Stamped, UseUpKind};
+use super::state::{
+    Closed, GateChecks, MadeFill, PassTruth, Passed, Pause, Position, SeenWeather, Short, Stage, State, Step, Stopped,
+    Trim, UsedUp,
+};
+use crate::checks::Check;
+use crate::quantity::{ProductAmount, Volume};
+
+/// Below this share of the planned use a difference is tap error and asks for no correction (own setting, 5 %).
+pub const CORRECTION_SHARE: f64 = 0.05;
+
+/// Folds one event into a state.
+#[must_use]
+pub fn evolve(mut state: State, event: &Stamped) -> State {
+    state.seq = event.seq;
+    if let Payload::Undone { command } = &event.payload {
+        // Last in, first out: an undone command is the newest step, or the event is not understood and changes nothing.
+        if state.steps.last().is_some_and(|step| step.command == *command)
+            && let Some(step) = state.steps.pop()
+        {
+            state.position = step.before;
+        }
+        return state;
+    }
+    if state.steps.last().is_none_or(|step| step.command != event.command) && state.position.stage != Stage::Closed {
+        state.steps.push(Step {
+            command: event.command,
+            what: what(&event.payload),
+            at: event.at,
+            before: state.position.clone(),
+        });
+    }
+    apply(&mut state.position, event.at, &event.payload);
+    if state.position.stage == Stage::Closed || matches!(event.payload, Payload::Opened(_)) {
+        // What is signed stays signed, and a visit cannot be un-opened.
+        state.steps.clear();
+    }
+    state
+}
+
+/// The fold of many events.
+#[must_use]
+pub fn fold<'a>(events: impl IntoIterator<Item = &'a Stamped>) -> State {
+    events.into_iter().fold(State::default(), evolve)
+}
+
+/// Code of what an event was, for the list of steps that can be taken back.
+#[must_use]
+pub const fn what(payload: &Payload) -> &'static str {
+    match payload {
+        Payload::Opened(_) => "step-opened",
+        Payload::Assessed { .. } => "step-assessed",
+        Payload::ProductChosen { .. } => "step-product-chosen",
+        Payload::KitChosen { .. } => "step-kit-chosen",
+        Payload::PlanAgreed { .. } => "step-plan-agreed",
+        Payload::ReadyTicked { .. } => "step-ready-ticked",
+        Payload::WeatherSeen { .. } => "step-weather-seen",
+        Payload::AdvisoryPassed { .. } => "step-advisory-passed",
+        Payload::MixingBegun { .. } => "step-mixing-begun",
+        Payload::MixTicked { .. } => "step-mix-ticked",
+        Payload::FillMade { .. } => "step-fill-made",
+        Payload::StripDone => "step-strip-done",
+        Payload::PassDone => "step-pass-done",
+        Payload::RefillCalled => "step-refill-called",
+        Payload::RanShort { .. } => "step-ran-short",
+        Payload::Paused { .. } => "step-paused",
+        Payload::Resumed { .. } => "step-resumed",
+        Payload::TankMeasured { .. } => "step-tank-measured",
+        Payload::Corrected { .. } => "step-corrected",
+        Payload::UsedUp { .. } => "step-used-up",
+        Payload::WashTicked { .. } => "step-wash-ticked",
+        Payload::Washed => "step-washed",
+        Payload::Stopped { .. } => "step-stopped",
+        Payload::Closed(_) => "step-closed",
+        Payload::Undone { .. } => "step-undone",
+    }
+}
+
+fn apply(position: &mut Position, at: At, payload: &Payload) {
+    match payload {
+        Payload::Opened(lawn) => {
+            position.opened = Some(at);
+            position.lawn = Some(Arc::clone(lawn));
+        }
+        Payload::Assessed { found, checks } => {
+            gate(position, checks);
+            position.found = Some(Arc::clone(found));
+            position.stage = Stage::Choose;
+        }
+        Payload::ProductChosen { label, checks } => {
+            gate(position, checks);
+            position.label = Some(Arc::clone(label));
+            position.stage = Stage::Kit;
+        }
+        Payload::KitChosen { kit, checks } => {
+            gate(position, checks);
+            position.kit = Some(Arc::clone(kit));
+            position.stage = Stage::Plan;
+        }
+        Payload::PlanAgreed { plan, fills, checks, .. } => {
+            gate(position, checks);
+            position.walk.n_passes = plan.choice.n_passes;
+            position.walk.due = Arc::new(fills.clone());
+            position.plan = Some(Arc::clone(plan));
+            position.stage = Stage::Ready;
+        }
+        Payload::ReadyTicked { item, on } => tick(&mut position.ready, item, *on),
+        Payload::WeatherSeen { observation, checks, typed } => {
+            let seen = SeenWeather {
+                at,
+                stage: position.stage,
+                observation: *observation,
+                checks: checks.clone(),
+                typed: typed.clone(),
+            };
+            Arc::make_mut(&mut position.weather).push(seen);
+        }
+        Payload::AdvisoryPassed { rule, because } => {
+            let passed = Passed { stage: position.stage, rule: rule.clone(), because: because.clone() };
+            Arc::make_mut(&mut position.passed).push(passed);
+        }
+        Payload::MixingBegun { carried, checks } => {
+            gate(position, checks);
+            for item in carried {
+                tick(&mut position.ready, item, true);
+            }
+            position.stage = Stage::Mix;
+        }
+        Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
+        Payload::FillMade { product, mixture, in_tank, .. } => fill_made(position, at, *product, *mixture, *in_tank),
+        Payload::StripDone => {
+            let strips_done = position.walk.strips_done.saturating_add(1);
+            strips_up_to(position, strips_done);
+            if position.walk.strips_done >= position.n_strips(position.walk.pass) {
+                position.stage = Stage::PassEnd;
+            } else if position.walk.strips_done >= position.stretch_end() {
+                position.stage = Stage::Mix;
+            }
+        }
+        Payload::PassDone => {
+            strips_up_to(position, position.n_strips(position.walk.pass));
+            position.stage = Stage::PassEnd;
+        }
+        Payload::RefillCalled => {
+            strips_up_to(position, position.stretch_end());
+            position.stage = Stage::Mix;
+        }
+        Payload::RanShort { strips_done } => ran_short(position, at, *strips_done),
+        Payload::Paused { reason, note } => {
+            let place = Place { pass: position.walk.pass, strips_done: position.walk.strips_done };
+            let pause = Pause { began: at, ended: None, place, reason: *reason, note: note.clone() };
+            Arc::make_mut(&mut position.walk.pauses).push(pause);
+        }
+        Payload::Resumed { .. } => {
+            end_pause(position, at);
+        }
+        Payload::TankMeasured { left, is_as_planned, .. } => tank_measured(position, at, *left, *is_as_planned),
+        Payload::Corrected { kind, water_now, water_more, water_less, n_passes, fills, checks } => {
+            gate(position, checks);
+            let trim = Trim {
+                after_pass: position.walk.pass,
+                kind: *kind,
+                water_now: *water_now,
+                water_more: *water_more,
+                water_less: *water_less,
+                n_passes: *n_passes,
+            };
+            Arc::make_mut(&mut position.walk.trims).push(trim);
+            diluted(position, *water_now);
+            position.walk.n_passes = *n_passes;
+            position.walk.due = Arc::new(fills.clone());
+            next_pass(position, at);
+        }
+        Payload::UsedUp { kind, leftover, water, area_m2, checks } => {
+            gate(position, checks);
+            position.walk.used_up = Some(UsedUp { kind: *kind, leftover: *leftover, water: *water, area_m2: *area_m2 });
+            if *kind != UseUpKind::None {
+                diluted(position, *water);
+                position.walk.in_tank = Volume::ZERO;
+            }
+            position.stage = Stage::Wash;
+        }
+        Payload::WashTicked { item, on } => tick(&mut position.wash, item, *on),
+        Payload::Washed => position.stage = Stage::Close,
+        Payload::Stopped { reason, note } => {
+            end_pause(position, at);
+            position.stopped =
+                Some(Arc::new(Stopped { at, stage: position.stage, reason: *reason, note: note.clone() }));
+            if position.walk.ended.is_none() {
+                position.walk.ended = position.walk.began.map(|_| at);
+            }
+            position.stage = match position.stage {
+                _ if position.walk.made.is_empty() => Stage::Close,
+                Stage::UseUp | Stage::Wash => position.stage,
+                // The tank is looked into once more, so that the record says what really went out.
+                _ => Stage::PassEnd,
+            };
+        }
+        Payload::Closed(signature) => {
+            position.closed = Some(Closed { at, signature: Arc::clone(signature) });
+            position.stage = Stage::Closed;
+        }
+        // Taken care of before the fold comes here.
+        Payload::Undone { .. } => {}
+    }
+}
+
+fn gate(position: &mut Position, checks: &[Check]) {
+    if !checks.is_empty() {
+        let gate = GateChecks { stage: position.stage, checks: checks.to_vec() };
+        Arc::make_mut(&mut position.gates).push(gate);
+    }
+}
+
+fn tick(ticked: &mut Arc<std::collections::BTreeSet<crate::quantity::Code>>, item: &crate::quantity::Code, on: bool) {
+    let ticked = Arc::make_mut(ticked);
+    if on {
+        ticked.insert(item.clone());
+    } else {
+        ticked.remove(item);
+    }
+}
+
+fn fill_made(position: &mut Position, at: At, product: ProductAmount, mixture: Volume, in_tank: Volume) {
+    let place = Place { pass: position.walk.pass, strips_done: position.walk.strips_done };
+    let left_before = position.walk.in_tank;
+    let is_first = position.walk.made.is_empty();
+    // The hose still holds what was mixed before; only the first fill finds it empty.
+    let held = if is_first { Volume::ZERO } else { left_before + position.dead() };
+    let before = position.walk.concentration.map(|concentration| concentration * held);
+    let product_now = before.and_then(|before| before.plus(product)).unwrap_or(product);
+    position.walk.concentration = product_now.in_mixture(held + mixture);
+    position.walk.available =
+        if position.walk.strips_done == 0 { in_tank } else { position.walk.available + in_tank.less(left_before) };
+    Arc::make_mut(&mut position.walk.made).push(MadeFill { at, place, product, mixture, left_before, in_tank });
+    let due = Arc::make_mut(&mut position.walk.due);
+    if !due.is_empty() {
+        due.remove(0);
+    }
+    position.walk.in_tank = in_tank;
+    position.mix = Arc::default();
+    if position.walk.strips_done == 0 {
+        position.walk.pass_began = Some(at);
+        position.walk.pass_paused_s = 0.0;
+    }
+    position.walk.began = position.walk.began.or(Some(at));
+    position.stage = Stage::Walk;
+}
+
+/// Clean water into the tank: more mixture, the same product.
+fn diluted(position: &mut Position, water: Volume) {
+    let held = position.walk.in_tank + position.dead();
+    let product = position.walk.concentration.map(|concentration| concentration * held);
+    position.walk.in_tank = position.walk.in_tank + water;
+    position.walk.concentration = product.and_then(|product| product.in_mixture(held + water));
+}
+
+fn strips_up_to(position: &mut Position, strips_done: u16) {
+    let taken = position.volume_between(position.walk.pass, position.walk.strips_done, strips_done);
+    position.walk.in_tank = position.walk.in_tank.less(taken);
+    position.walk.strips_done = position.walk.strips_done.max(strips_done);
+}
+
+fn ran_short(position: &mut Position, at: At, strips_done: u16) {
+    position.walk.strips_done = strips_done;
+    position.walk.in_tank = Volume::ZERO;
+    if position.walk.due.is_empty() {
+        let place = Place { pass: position.walk.pass, strips_done };
+        position.walk.short = Some(Short { place });
+        position.walk.ended = Some(at);
+        position.stage = Stage::Wash;
+    } else {
+        position.stage = Stage::Mix;
+    }
+}
+
+fn end_pause(position: &mut Position, at: At) {
+    if position.pause().is_none() {
+        return;
+    }
+    let pauses = Arc::make_mut(&mut position.walk.pauses);
+    if let Some(pause) = pauses.last_mut() {
+        pause.ended = Some(at);
+        position.walk.pass_paused_s += at.seconds_since(pause.began);
+    }
+}
+
+fn tank_measured(position: &mut Position, at: At, left: Volume, is_as_planned: bool) {
+    if position.stopped.is_some() {
+        position.walk.in_tank = left;
+        position.stage = Stage::UseUp;
+        return;
+    }
+    let pass = position.walk.pass;
+    let truth = PassTruth {
+        pass,
+        planned: position.volume_between(pass, 0, position.n_strips(pass)),
+        used: position.walk.available.less(left),
+        left,
+        is_as_planned,
+        began: position.walk.pass_began.unwrap_or(at),
+        ended: at,
+        paused_s: position.walk.pass_paused_s,
+    };
+    Arc::make_mut(&mut position.walk.truths).push(truth);
+    position.walk.in_tank = left;
+    if asks_correction(position, &truth) {
+        position.stage = Stage::Correct;
+    } else {
+        next_pass(position, at);
+    }
+}
+
+/// Whether the pass differed enough from its plan to ask what to do, and there is still something to put right.
+fn asks_correction(position: &Position, truth: &PassTruth) -> bool {
+    let difference_l = (truth.used.l() - truth.planned.l()).abs();
+    truth.pass < position.walk.n_passes && difference_l > truth.planned.l() * CORRECTION_SHARE
+}
+
+fn next_pass(position: &mut Position, at: At) {
+    if position.walk.pass >= position.walk.n_passes {
+        position.walk.ended = Some(at);
+        position.stage = Stage::UseUp;
+        return;
+    }
+    position.walk.pass = position.walk.pass.saturating_add(1);
+    position.walk.strips_done = 0;
+    position.walk.available = position.walk.in_tank;
+    position.walk.pass_began = Some(at);
+    position.walk.pass_paused_s = 0.0;
+    let start = Place { pass: position.walk.pass, strips_done: 0 };
+    position.stage =
+        if position.walk.due.first().is_some_and(|fill| fill.from <= start) { Stage::Mix } else { Stage::Walk };
+}

@@ -1,0 +1,154 @@
+//! The checks that each step of a visit asks, put together from the rules of `checks`.
+//!
+//! Here is decided which rule is asked when; what a rule says stands in `checks`.
+
+use chrono::NaiveDate;
+use uuid::Uuid;
+
+use super::command::Facts;
+use super::event::{Applied, Found, FrozenKit, FrozenLabel, Share};
+use super::state::Position;
+use crate::checks::need::{Seen, treat_at_all};
+use crate::checks::weather::{Observation, TemperatureLimits};
+use crate::checks::{Check, Verdict, dose, label, ready, weather};
+use crate::lawn::{Beside, Measured, PatchKind};
+use crate::product::{Label, Phase, Protective, Tag};
+use crate::quantity::{Angle, Arg, Length, ProductAmount};
+
+/// Is a treatment right at all?
+#[must_use]
+pub fn assess_checks(found: &Found) -> Vec<Check> {
+    let Some(target) = found.target else {
+        // Treating by need is law in many countries, and a visit without a purpose could be held against no label.
+        return vec![Check::new("need", Verdict::Stop, Tag::Statutory, "law", "nothing-to-treat")];
+    };
+    let seen = match found.share {
+        None => Seen::NotLooked,
+        Some(Share::Few) => Seen::AFew,
+        Some(Share::Some) => Seen::Patches,
+        Some(Share::Much) => Seen::Throughout,
+    };
+    let mut checks = vec![treat_at_all(target, seen)];
+    checks.extend(applied_check(&found.applied));
+    checks
+}
+
+/// What others applied is never taken as nothing: its product is not known to this file.
+fn applied_check(applied: &Applied) -> Option<Check> {
+    let check = |code| Check::new("applied-by-others", Verdict::Caution, Tag::Own, "own", code);
+    match applied {
+        Applied::Nothing => None,
+        Applied::Something { on: Some(on), .. } => Some(check("applied-on").with("on", Arg::Date(*on))),
+        Applied::Something { on: None, .. } => Some(check("applied-sometime")),
+        Applied::Unknown => Some(check("applied-unknown")),
+    }
+}
+
+/// May this product be used here today?
+#[must_use]
+pub fn product_checks(
+    position: &Position,
+    facts: &Facts,
+    product: Uuid,
+    chosen: &Label,
+    measured: &Measured,
+    today: NaiveDate,
+) -> Vec<Check> {
+    let mut checks = Vec::new();
+    if let Some(target) = position.found.as_ref().and_then(|found| found.target) {
+        checks.push(label::use_is_allowed(chosen, target));
+    }
+    checks.push(label::kills_grass(chosen));
+    let dates = dates(position, facts, product);
+    checks.push(label::interval(dates.as_deref(), today, chosen.least_days.as_ref()));
+    checks.push(label::number_this_year(dates.as_deref(), today, chosen.most_per_year.as_ref(), chosen.year));
+    checks.push(label::water_margin(chosen, Some(has_open_water(measured)), keeps_margin(chosen, measured)));
+    checks
+}
+
+/// The dates of treatments that count for this product: our own, and what others applied on a known day, since nobody
+/// knows that it was something else. Unknown when others may have applied something and nobody knows when.
+fn dates(position: &Position, facts: &Facts, product: Uuid) -> Option<Vec<NaiveDate>> {
+    let mut dates: Vec<NaiveDate> =
+        facts.history.iter().filter(|treatment| treatment.product == product).map(|treatment| treatment.on).collect();
+    match position.found.as_ref().map(|found| &found.applied) {
+        Some(Applied::Nothing) => Some(dates),
+        Some(Applied::Something { on: Some(on), .. }) => {
+            if !facts.history.iter().any(|treatment| treatment.on == *on) {
+                dates.push(*on);
+            }
+            Some(dates)
+        }
+        // What is known already may be enough for a Stop; only without it the answer stays open.
+        Some(Applied::Something { on: None, .. } | Applied::Unknown) | None => (!dates.is_empty()).then_some(dates),
+    }
+}
+
+fn has_open_water(measured: &Measured) -> bool {
+    measured.sides.iter().any(|side| side.side.beside == Beside::OpenWater)
+        || measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond)
+}
+
+/// The lawn was measured with the label's margin: every side at open water keeps at least that.
+fn keeps_margin(chosen: &Label, measured: &Measured) -> bool {
+    let least = chosen.water_margin.as_ref().map_or(Length::ZERO, |margin| margin.value);
+    measured
+        .sides
+        .iter()
+        .filter(|side| side.side.beside == Beside::OpenWater)
+        .all(|side| !crate::quantity::is_below(side.side.margin.m(), least.m()))
+}
+
+/// May this kit be used?
+#[must_use]
+pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
+    vec![ready::last_in_sprayer(&kit.kit.last_in, kit.kit.cleaned_since), calibration_age(kit, today)]
+}
+
+/// Nozzles wear and paces change: after this many days a calibration is old (common practice, no source).
+const CALIBRATION_OLD_DAYS: i64 = 90;
+
+fn calibration_age(kit: &FrozenKit, today: NaiveDate) -> Check {
+    let days = today.signed_duration_since(kit.calibration.made_on).num_days();
+    let (verdict, code) = match days {
+        ..0 => (Verdict::Caution, "calibration-in-the-future"),
+        0..=CALIBRATION_OLD_DAYS => (Verdict::Go, "calibration-fresh"),
+        _ => (Verdict::Caution, "calibration-old"),
+    };
+    let count = |days: i64| Arg::Count(u32::try_from(days.max(0)).unwrap_or(u32::MAX));
+    Check::new("calibration-age", verdict, Tag::Own, "common-practice", code)
+        .with_value(count(days))
+        .with_limit(count(CALIBRATION_OLD_DAYS))
+}
+
+/// Does the weather allow it, edge by edge?
+///
+/// Where the lawn's bearing is not known, the wind was given by the side of the lawn that it blows towards: then its
+/// direction is already in the lawn's own frame.
+#[must_use]
+pub fn weather_checks(position: &Position, observation: &Observation) -> Vec<Check> {
+    let Some(FrozenLabel { label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
+    let bearing = measured.away_bearing.or_else(|| Angle::from_deg(0.0).ok());
+    weather::weather(observation, &label.rain, TemperatureLimits::default(), &measured.sides, bearing)
+}
+
+/// The equipment that is worn for spraying, by the ready list, and the clean-water trial.
+#[must_use]
+pub fn ready_checks(position: &Position) -> Vec<Check> {
+    let (Some(chosen), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
+    let asked: &[Protective] = chosen.label.protective.of(Phase::Spraying);
+    let worn: Vec<Protective> =
+        asked.iter().copied().filter(|piece| position.ready.contains(piece.ready_code())).collect();
+    let mut checks = ready::protective(Phase::Spraying, asked, &worn);
+    checks.push(ready::clean_water_trial(kit.is_first_use, position.ready.contains("ready-clean-water-trial")));
+    checks
+}
+
+/// Does the product that was really measured stay within the label's highest dose, with what went in before?
+#[must_use]
+pub fn fill_checks(position: &Position, product: ProductAmount) -> Vec<Check> {
+    let (Some(chosen), Some(plan)) = (&position.label, &position.plan) else { return Vec::new() };
+    let all = position.product_made().map_or(Some(product), |made| made.plus(product));
+    let given = all.and_then(|all| all.over(plan.plan.treated.area));
+    given.map(|given| dose::dose_against_highest(given, chosen.label.highest_dose.as_ref())).into_iter().collect()
+}

@@ -1,0 +1,17 @@
+//! A visit is a journal: commands are decided against the state, events are folded into the next state.
+//!
+//! `decide` may ask rules and the planner; `evolve` may not. The state is the fold of the events and nothing else.
+
+pub mod command;
+pub mod correct;
+pub mod decide;
+pub mod event;
+pub mod evolve;
+pub mod gates;
+pub mod item;
+pub mod state;
+
+pub use command::{Command, Facts, Refusal};
+pub use decide::decide;
+pub use evolve::{evolve, fold};
+pub use state::{Position, Stage, State};

@@ -1,0 +1,494 @@
+//! A visit's state: where the job stands, and everything its record will need.
+//!
+//! Invariant: nothing is in here that the events do not say. The frozen parts (lawn, label, kit, plan) are shared, so
+//! that keeping the state before every command, for taking it back, costs a few words and not a copy of the plan.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use uuid::Uuid;
+
+use super::event::{
+    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, NoteRef, Place,
+    Signature, StopReason, TypedFigure, UseUpKind,
+};
+use super::item::PauseReason;
+use crate::checks::Check;
+use crate::checks::weather::Observation;
+use crate::plan::{Leg, Pass};
+use crate::quantity::{Code, Concentration, ProductAmount, Volume};
+
+/// Where the job stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// Is a treatment right at all?
+    Assess,
+    /// Which product?
+    Choose,
+    /// Which kit?
+    Kit,
+    /// How is it walked and mixed?
+    Plan,
+    /// Everything to tick before the first drop.
+    Ready,
+    /// Making a tankful.
+    Mix,
+    /// Walking.
+    Walk,
+    /// After a whole pass: what is left?
+    PassEnd,
+    /// Real use differed: what now?
+    Correct,
+    /// Using up the rest.
+    UseUp,
+    /// Washing.
+    Wash,
+    /// Signing.
+    Close,
+    /// Signed.
+    Closed,
+}
+
+impl Stage {
+    /// Its code.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Assess => "assess",
+            Self::Choose => "choose",
+            Self::Kit => "kit",
+            Self::Plan => "plan",
+            Self::Ready => "ready",
+            Self::Mix => "mix",
+            Self::Walk => "walk",
+            Self::PassEnd => "pass-end",
+            Self::Correct => "correct",
+            Self::UseUp => "use-up",
+            Self::Wash => "wash",
+            Self::Close => "close",
+            Self::Closed => "closed",
+        }
+    }
+}
+
+/// Checks as they stood when a step was taken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GateChecks {
+    /// The stage they were asked at.
+    pub stage: Stage,
+    /// The checks.
+    pub checks: Vec<Check>,
+}
+
+/// A Stop that was passed with a reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Passed {
+    /// The stage it was passed at: it holds for that stage alone.
+    pub stage: Stage,
+    /// The rule.
+    pub rule: Code,
+    /// The reason.
+    pub because: NoteRef,
+}
+
+/// The weather at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeenWeather {
+    /// When.
+    pub at: At,
+    /// At which stage.
+    pub stage: Stage,
+    /// What.
+    pub observation: Observation,
+    /// The checks it led to.
+    pub checks: Vec<Check>,
+    /// The figures as typed.
+    pub typed: Vec<TypedFigure>,
+}
+
+/// A tankful that was made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MadeFill {
+    /// When.
+    pub at: At,
+    /// Where in the walk.
+    pub place: Place,
+    /// Product really measured.
+    pub product: ProductAmount,
+    /// Fresh mixture made, the dead volume of the first fill included.
+    pub mixture: Volume,
+    /// Mixture left in the tank before, by plan or by measure.
+    pub left_before: Volume,
+    /// Mixture in the tank after that can be sprayed.
+    pub in_tank: Volume,
+}
+
+/// What a whole pass really took.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PassTruth {
+    /// Pass from 1.
+    pub pass: u8,
+    /// By plan.
+    pub planned: Volume,
+    /// Really.
+    pub used: Volume,
+    /// Left in the tank.
+    pub left: Volume,
+    /// Confirmed as planned rather than measured.
+    pub is_as_planned: bool,
+    /// Began.
+    pub began: At,
+    /// Ended.
+    pub ended: At,
+    /// Seconds of pauses in between.
+    pub paused_s: f64,
+}
+
+/// A correction that was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trim {
+    /// After this pass.
+    pub after_pass: u8,
+    /// How.
+    pub kind: CorrectionKind,
+    /// Clean water added into the tank.
+    pub water_now: Volume,
+    /// Clean water that later fills get more than planned.
+    pub water_more: Volume,
+    /// Clean water that later fills get less than planned.
+    pub water_less: Volume,
+    /// Passes in all from then on.
+    pub n_passes: u8,
+}
+
+/// A pause.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pause {
+    /// When it began.
+    pub began: At,
+    /// When it ended; nothing while it lasts.
+    pub ended: Option<At>,
+    /// Where in the walk.
+    pub place: Place,
+    /// Why.
+    pub reason: PauseReason,
+    /// More words.
+    pub note: Option<NoteRef>,
+}
+
+/// Where the tank ran dry for good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Short {
+    /// The pass and the strips of it that were done.
+    pub place: Place,
+}
+
+/// How the rest was used up.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct UsedUp {
+    /// How.
+    pub kind: UseUpKind,
+    /// Left in the tank before.
+    pub leftover: Volume,
+    /// Clean water added.
+    pub water: Volume,
+    /// Over this much of the lawn, in square metres.
+    pub area_m2: f64,
+}
+
+/// A visit stopped for good.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stopped {
+    /// When.
+    pub at: At,
+    /// At which stage.
+    pub stage: Stage,
+    /// Why.
+    pub reason: StopReason,
+    /// More words.
+    pub note: Option<NoteRef>,
+}
+
+/// The signature with its moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Closed {
+    /// When.
+    pub at: At,
+    /// The signature.
+    pub signature: Arc<Signature>,
+}
+
+/// The walk: what is in the tank, which pass and how far.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Walk {
+    /// Tankfuls still to be made, first one next.
+    pub due: Arc<Vec<DueFill>>,
+    /// Tankfuls made.
+    pub made: Arc<Vec<MadeFill>>,
+    /// Passes in all, as corrected.
+    pub n_passes: u8,
+    /// Pass now, from 1.
+    pub pass: u8,
+    /// Strips of it that are done.
+    pub strips_done: u16,
+    /// Mixture in the tank that can be sprayed, by plan or by measure: the dead volume is not counted.
+    pub in_tank: Volume,
+    /// Its concentration; nothing before the first fill.
+    pub concentration: Option<Concentration>,
+    /// Mixture that this pass had or has at its disposal: in the tank at its start, and what was filled during it.
+    pub available: Volume,
+    /// When this pass began.
+    pub pass_began: Option<At>,
+    /// Seconds paused in this pass.
+    pub pass_paused_s: f64,
+    /// What whole passes really took.
+    pub truths: Arc<Vec<PassTruth>>,
+    /// Corrections.
+    pub trims: Arc<Vec<Trim>>,
+    /// Pauses, the last one perhaps still on.
+    pub pauses: Arc<Vec<Pause>>,
+    /// Where it ran dry for good.
+    pub short: Option<Short>,
+    /// How the rest was used up.
+    pub used_up: Option<UsedUp>,
+    /// First drop.
+    pub began: Option<At>,
+    /// Last drop.
+    pub ended: Option<At>,
+}
+
+/// Everything but the way back.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Position {
+    /// Where the job stands.
+    pub stage: Stage,
+    /// When the visit was opened.
+    pub opened: Option<At>,
+    /// The lawn.
+    pub lawn: Option<Arc<FrozenLawn>>,
+    /// What was found.
+    pub found: Option<Arc<Found>>,
+    /// The label.
+    pub label: Option<Arc<FrozenLabel>>,
+    /// The kit.
+    pub kit: Option<Arc<FrozenKit>>,
+    /// The plan.
+    pub plan: Option<Arc<FrozenPlan>>,
+    /// Ready items ticked.
+    pub ready: Arc<BTreeSet<Code>>,
+    /// Weather, in the order it was seen.
+    pub weather: Arc<Vec<SeenWeather>>,
+    /// Stops passed with a reason.
+    pub passed: Arc<Vec<Passed>>,
+    /// Checks at each gate.
+    pub gates: Arc<Vec<GateChecks>>,
+    /// Mixing steps ticked for the fill being made.
+    pub mix: Arc<BTreeSet<Code>>,
+    /// Washing steps ticked.
+    pub wash: Arc<BTreeSet<Code>>,
+    /// The walk.
+    pub walk: Walk,
+    /// Stopped for good.
+    pub stopped: Option<Arc<Stopped>>,
+    /// Signed.
+    pub closed: Option<Closed>,
+}
+
+/// One command that can be taken back.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// The command.
+    pub command: Uuid,
+    /// Code of what it was.
+    pub what: &'static str,
+    /// When.
+    pub at: At,
+    /// How things stood before it.
+    pub before: Position,
+}
+
+/// A visit.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct State {
+    /// Number of the last event.
+    pub seq: u32,
+    /// How things stand.
+    pub position: Position,
+    /// Commands that can be taken back, newest last.
+    pub steps: Vec<Step>,
+}
+
+impl Position {
+    /// Before anything happened.
+    pub fn new() -> Self {
+        Self {
+            stage: Stage::Assess,
+            opened: None,
+            lawn: None,
+            found: None,
+            label: None,
+            kit: None,
+            plan: None,
+            ready: Arc::default(),
+            weather: Arc::default(),
+            passed: Arc::default(),
+            gates: Arc::default(),
+            mix: Arc::default(),
+            wash: Arc::default(),
+            walk: Walk {
+                due: Arc::default(),
+                made: Arc::default(),
+                n_passes: 0,
+                pass: 1,
+                strips_done: 0,
+                in_tank: Volume::ZERO,
+                concentration: None,
+                available: Volume::ZERO,
+                pass_began: None,
+                pass_paused_s: 0.0,
+                truths: Arc::default(),
+                trims: Arc::default(),
+                pauses: Arc::default(),
+                short: None,
+                used_up: None,
+                began: None,
+                ended: None,
+            },
+            stopped: None,
+            closed: None,
+        }
+    }
+
+    /// Rules passed with a reason at the present stage.
+    pub fn passed_rules(&self) -> Vec<&str> {
+        self.passed.iter().filter(|passed| passed.stage == self.stage).map(|passed| passed.rule.as_ref()).collect()
+    }
+
+    /// The pause that is on.
+    pub fn pause(&self) -> Option<&Pause> {
+        self.walk.pauses.last().filter(|pause| pause.ended.is_none())
+    }
+
+    /// Whether any mixture was sprayed.
+    pub fn has_sprayed(&self) -> bool {
+        self.walk.began.is_some() && (self.walk.pass > 1 || self.walk.strips_done > 0)
+    }
+
+    /// The pass as planned. A pass beyond the plan repeats the plan's passes in turn.
+    pub fn pass_plan(&self, pass: u8) -> Option<&Pass> {
+        let passes = &self.plan.as_ref()?.plan.passes;
+        let idx = usize::from(pass.checked_sub(1)?).checked_rem(passes.len())?;
+        passes.get(idx)
+    }
+
+    /// Strips of a pass in walking order, each with its legs.
+    pub fn strips_of(&self, pass: u8) -> Vec<Vec<&Leg>> {
+        let mut strips: Vec<Vec<&Leg>> = Vec::new();
+        for leg in self.pass_plan(pass).map_or(&[][..], |planned| planned.legs.as_slice()) {
+            match strips.last_mut() {
+                Some(last) if last.first().is_some_and(|first| first.strip == leg.strip) => last.push(leg),
+                _ => strips.push(vec![leg]),
+            }
+        }
+        strips
+    }
+
+    /// Number of strips in a pass.
+    pub fn n_strips(&self, pass: u8) -> u16 {
+        u16::try_from(self.strips_of(pass).len()).unwrap_or(u16::MAX)
+    }
+
+    /// Mixture that the strips `from..to` of a pass take by plan.
+    pub fn volume_between(&self, pass: u8, from: u16, to: u16) -> Volume {
+        self.strips_of(pass)
+            .iter()
+            .take(usize::from(to))
+            .skip(usize::from(from))
+            .flat_map(|legs| legs.iter().map(|leg| leg.volume))
+            .sum()
+    }
+
+    /// Where the fill in the tank ends: the start of the next one, or the end of the last pass.
+    pub fn fill_ends_at(&self) -> Place {
+        self.walk
+            .due
+            .first()
+            .map_or(Place { pass: self.walk.n_passes, strips_done: self.n_strips(self.walk.n_passes) }, |next| {
+                next.from
+            })
+    }
+
+    /// The strips of the present pass that the fill in the tank covers: up to a refill in mid-pass, or its end.
+    pub fn stretch_end(&self) -> u16 {
+        let end = self.fill_ends_at();
+        let n_strips = self.n_strips(self.walk.pass);
+        if end.pass == self.walk.pass { end.strips_done.min(n_strips) } else { n_strips }
+    }
+
+    /// What stays in pump, hose and lance.
+    pub fn dead(&self) -> Volume {
+        self.kit.as_ref().map_or(Volume::ZERO, |kit| kit.kit.dead_volume)
+    }
+
+    /// Product in the tank, of the mixture that can be sprayed.
+    pub fn product_in_tank(&self) -> Option<ProductAmount> {
+        self.walk.concentration.map(|concentration| concentration * self.walk.in_tank)
+    }
+
+    /// Product that has left the nozzle: made, less what is still in tank and hose.
+    pub fn product_sprayed(&self) -> Option<ProductAmount> {
+        let made = self.product_made()?;
+        let still_there =
+            self.walk.concentration.map(|concentration| concentration * (self.walk.in_tank + self.dead()));
+        Some(still_there.and_then(|rest| made.less(rest)).unwrap_or(made))
+    }
+
+    /// Mixture still to be sprayed, by plan.
+    pub fn to_do(&self) -> Volume {
+        let rest = self.volume_between(self.walk.pass, self.walk.strips_done, self.n_strips(self.walk.pass));
+        ((self.walk.pass.saturating_add(1))..=self.walk.n_passes)
+            .map(|pass| self.volume_between(pass, 0, self.n_strips(pass)))
+            .fold(rest, |total, volume| total + volume)
+    }
+
+    /// Product that went into the tank so far.
+    pub fn product_made(&self) -> Option<ProductAmount> {
+        let mut amounts = self.walk.made.iter().map(|fill| fill.product);
+        let first = amounts.next()?;
+        Some(amounts.fold(first, |total, amount| total.plus(amount).unwrap_or(total)))
+    }
+
+    /// Mixture made so far.
+    pub fn mixture_made(&self) -> Volume {
+        self.walk.made.iter().map(|fill| fill.mixture).sum()
+    }
+
+    /// The local date of the treatment: of its first drop, or else of the opening.
+    pub fn treated_on(&self) -> Option<NaiveDate> {
+        self.walk.began.or(self.opened).map(At::local_date)
+    }
+
+    /// Real use over planned use of the measured passes; nothing when none was measured.
+    pub fn learned_factor(&self) -> Option<f64> {
+        let measured = self.walk.truths.iter().filter(|truth| !truth.is_as_planned);
+        let (used_l, planned_l) = measured
+            .fold((0.0, 0.0), |(used_l, planned_l), truth| (used_l + truth.used.l(), planned_l + truth.planned.l()));
+        (planned_l > 0.0 && used_l > 0.0).then(|| used_l / planned_l)
+    }
+
+    /// How often the guide wants a tap.
+    pub fn guide(&self) -> Guide {
+        self.plan.as_ref().map_or(Guide::ByPass, |plan| plan.guide)
+    }
+
+    /// The weather as last seen.
+    pub fn last_weather(&self) -> Option<&SeenWeather> {
+        self.weather.last()
+    }
+}
+
+impl Default for Position {
+    fn default() -> Self {
+        Self::new()
+    }
+}

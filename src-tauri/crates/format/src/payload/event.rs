@@ -1,0 +1,430 @@
+//! Every event kind as it is written: its name, its version and its JSON body. This is a published format.
+//!
+//! New kinds are added; a kind's body changes only with a new version and an upcast from every version before it. A kind or
+//! version that is not known makes the visit readable only, never wrong.
+
+use std::sync::Arc;
+
+use evensward_core::checks::Check;
+use evensward_core::checks::weather::Observation;
+use evensward_core::kit::{Calibration, Kit};
+use evensward_core::lawn::{Measured, Survey};
+use evensward_core::plan::{Cause, Choice, Plan};
+use evensward_core::product::{Label, Purpose};
+use evensward_core::quantity::{Code, Figure, ProductAmount, Volume};
+use evensward_core::visit::event::{
+    Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, LookBack, NoteRef,
+    Payload, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+};
+use evensward_core::visit::item::PauseReason;
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
+
+frozen_code! {
+    Share { Few = "few", Some = "some", Much = "much" }
+    Survivors { None = "none", Edges = "edges", Patches = "patches", AlongStrip = "along_strip" }
+    Guide { ByPass = "pass", ByStrip = "strip" }
+    CorrectionKind {
+        AddWater = "add_water", LessWater = "less_water", FewerPasses = "fewer_passes", MorePasses = "more_passes", AsPlanned = "as_planned",
+    }
+    UseUpKind { WholePass = "whole_pass", Part = "part", None = "none" }
+    StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", Other = "other" }
+    Cause {
+        PaceOrFlow = "pace_or_flow", MissedStrip = "missed_strip", AreaWrong = "area_wrong", Nozzle = "nozzle",
+        Unknown = "unknown",
+    }
+    PauseReason {
+        Wind = "wind", Rain = "rain", PersonOrAnimal = "person_or_animal", Phone = "phone", Equipment = "equipment",
+        Other = "other",
+    }
+}
+
+/// What was applied this year.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "applied", rename_all = "snake_case")]
+pub enum AppliedJson {
+    /// Nothing.
+    Nothing,
+    /// Something.
+    Something {
+        /// What, as an erasable text.
+        what: Option<NoteRefJson>,
+        /// When, if known.
+        on: Option<String>,
+    },
+    /// Nobody knows.
+    Unknown,
+}
+
+impl Frozen for Applied {
+    type Json = AppliedJson;
+    fn freeze(&self) -> AppliedJson {
+        match self {
+            Self::Nothing => AppliedJson::Nothing,
+            Self::Something { what, on } => AppliedJson::Something { what: what.freeze(), on: on.freeze() },
+            Self::Unknown => AppliedJson::Unknown,
+        }
+    }
+    fn thaw(json: AppliedJson) -> Result<Self, Unreadable> {
+        Ok(match json {
+            AppliedJson::Nothing => Self::Nothing,
+            AppliedJson::Something { what, on } => Self::Something { what: Frozen::thaw(what)?, on: Frozen::thaw(on)? },
+            AppliedJson::Unknown => Self::Unknown,
+        })
+    }
+}
+
+frozen_struct! {
+    /// A text kept elsewhere, erasable, bound by its salted hash.
+    NoteRefJson for NoteRef { id = id: Uuid, hash = hash: String }
+    /// A figure as typed.
+    TypedFigureJson for TypedFigure { field = field: Code, figure = figure: Figure }
+    /// The look-back on an earlier visit.
+    LookBackJson for LookBack { visit = visit: Uuid, survivors = survivors: Survivors }
+    /// What was found.
+    FoundJson for Found {
+        target = target: Option<Purpose>, share = share: Option<Share>, applied = applied: Applied,
+        look_back = look_back: Option<LookBack>,
+    }
+    /// The lawn as it was opened.
+    FrozenLawnJson for FrozenLawn {
+        lawn_id = lawn_id: Uuid, client_id = client_id: Option<Uuid>, client = client: Option<NoteRef>,
+        survey = survey: Survey, measured = measured: Measured,
+    }
+    /// The label as it was chosen.
+    FrozenLabelJson for FrozenLabel {
+        product_id = product_id: Uuid, label_id = label_id: Uuid, label = label: Label, measured = measured: Measured,
+    }
+    /// The kit as it was chosen.
+    FrozenKitJson for FrozenKit {
+        kit_id = kit_id: Uuid, calibration_id = calibration_id: Uuid, kit = kit: Kit, calibration = calibration: Calibration,
+        is_first_use = is_first_use: bool,
+    }
+    /// The plan as it was agreed.
+    FrozenPlanJson for FrozenPlan { choice = choice: Choice, plan = plan: Plan, guide = guide: Guide }
+    /// A place in the walk.
+    PlaceJson for Place { pass = pass: u8, strips_done = strips_done: u16 }
+    /// A tankful to be made.
+    DueFillJson for DueFill {
+        from = from: Place, to = to: Place, mixture_l = mixture: Volume, product = product: ProductAmount,
+        product_exact = product_exact: ProductAmount, water_l = water: Volume,
+    }
+    /// The signature.
+    SignatureJson for Signature {
+        by = by: NoteRef, cause = cause: Option<Cause>, advice = advice: Vec<Code>,
+        look_back_on = look_back_on: Option<chrono::NaiveDate>, note = note: Option<NoteRef>,
+        learned_factor = learned_factor: Option<f64>,
+    }
+}
+
+/// Bodies of the kinds that have more than one part.
+macro_rules! bodies {
+    ($($(#[$doc:meta])* $name:ident { $($key:ident : $kind:ty),* $(,)? })*) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+        struct $name { $($key: <$kind as Frozen>::Json),* }
+    )*};
+}
+
+bodies! {
+    AssessedBody { found: Found, checks: Vec<Check> }
+    ProductChosenBody { label: FrozenLabel, checks: Vec<Check> }
+    KitChosenBody { kit: FrozenKit, checks: Vec<Check> }
+    PlanAgreedBody { plan: FrozenPlan, fills: Vec<DueFill>, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    TickedBody { item: Code, on: bool }
+    WeatherSeenBody { observation: Observation, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    AdvisoryPassedBody { rule: Code, because: NoteRef }
+    MixingBegunBody { carried: Vec<Code>, checks: Vec<Check> }
+    FillMadeBody { fill: u8, product: ProductAmount, mixture_l: Volume, in_tank_l: Volume, typed: Vec<TypedFigure> }
+    RanShortBody { strips_done: u16 }
+    PausedBody { reason: PauseReason, note: Option<NoteRef> }
+    ResumedBody { seen: Vec<Code> }
+    TankMeasuredBody { left_l: Volume, is_as_planned: bool, typed: Vec<TypedFigure> }
+    CorrectedBody {
+        kind: CorrectionKind, water_now_l: Volume, water_more_l: Volume, water_less_l: Volume, n_passes: u8, fills: Vec<DueFill>, checks: Vec<Check>,
+    }
+    UsedUpBody { kind: UseUpKind, leftover_l: Volume, water_l: Volume, area_m2: f64, checks: Vec<Check> }
+    StoppedBody { reason: StopReason, note: Option<NoteRef> }
+    UndoneBody { command: Uuid }
+    EmptyBody {}
+}
+
+/// A payload as it goes into a row.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Written {
+    /// The kind's name.
+    pub kind: &'static str,
+    /// The version of its body.
+    pub version: u16,
+    /// The JSON text.
+    pub payload: String,
+}
+
+/// Every kind that this version writes.
+pub const KINDS: &[&str] = &[
+    "opened",
+    "assessed",
+    "product-chosen",
+    "kit-chosen",
+    "plan-agreed",
+    "ready-ticked",
+    "weather-seen",
+    "advisory-passed",
+    "mixing-begun",
+    "mix-ticked",
+    "fill-made",
+    "strip-done",
+    "pass-done",
+    "refill-called",
+    "ran-short",
+    "paused",
+    "resumed",
+    "tank-measured",
+    "corrected",
+    "used-up",
+    "wash-ticked",
+    "washed",
+    "stopped",
+    "closed",
+    "undone",
+];
+
+/// Writes a payload.
+///
+/// # Errors
+/// Only if a figure cannot be written as JSON, which core's constructors rule out.
+pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
+    Ok(match payload {
+        Payload::Opened(lawn) => written("opened", &lawn.freeze())?,
+        Payload::Assessed { found, checks } => {
+            written("assessed", &AssessedBody { found: found.freeze(), checks: checks.freeze() })?
+        }
+        Payload::ProductChosen { label, checks } => {
+            written("product-chosen", &ProductChosenBody { label: label.freeze(), checks: checks.freeze() })?
+        }
+        Payload::KitChosen { kit, checks } => {
+            written("kit-chosen", &KitChosenBody { kit: kit.freeze(), checks: checks.freeze() })?
+        }
+        Payload::PlanAgreed { plan, fills, typed, checks } => written(
+            "plan-agreed",
+            &PlanAgreedBody {
+                plan: plan.freeze(),
+                fills: fills.freeze(),
+                typed: typed.freeze(),
+                checks: checks.freeze(),
+            },
+        )?,
+        Payload::ReadyTicked { item, on } => written("ready-ticked", &TickedBody { item: item.freeze(), on: *on })?,
+        Payload::WeatherSeen { observation, checks, typed } => written(
+            "weather-seen",
+            &WeatherSeenBody { observation: observation.freeze(), typed: typed.freeze(), checks: checks.freeze() },
+        )?,
+        Payload::AdvisoryPassed { rule, because } => {
+            written("advisory-passed", &AdvisoryPassedBody { rule: rule.freeze(), because: because.freeze() })?
+        }
+        Payload::MixingBegun { carried, checks } => {
+            written("mixing-begun", &MixingBegunBody { carried: carried.freeze(), checks: checks.freeze() })?
+        }
+        Payload::MixTicked { item, on } => written("mix-ticked", &TickedBody { item: item.freeze(), on: *on })?,
+        Payload::FillMade { fill, product, mixture, in_tank, typed } => written(
+            "fill-made",
+            &FillMadeBody {
+                fill: *fill,
+                product: product.freeze(),
+                mixture_l: mixture.freeze(),
+                in_tank_l: in_tank.freeze(),
+                typed: typed.freeze(),
+            },
+        )?,
+        Payload::StripDone => written("strip-done", &EmptyBody {})?,
+        Payload::PassDone => written("pass-done", &EmptyBody {})?,
+        Payload::RefillCalled => written("refill-called", &EmptyBody {})?,
+        Payload::RanShort { strips_done } => written("ran-short", &RanShortBody { strips_done: *strips_done })?,
+        Payload::Paused { reason, note } => {
+            written("paused", &PausedBody { reason: reason.freeze(), note: note.freeze() })?
+        }
+        Payload::Resumed { seen } => written("resumed", &ResumedBody { seen: seen.freeze() })?,
+        Payload::TankMeasured { left, is_as_planned, typed } => written(
+            "tank-measured",
+            &TankMeasuredBody { left_l: left.freeze(), is_as_planned: *is_as_planned, typed: typed.freeze() },
+        )?,
+        Payload::Corrected { kind, water_now, water_more, water_less, n_passes, fills, checks } => written(
+            "corrected",
+            &CorrectedBody {
+                kind: kind.freeze(),
+                water_now_l: water_now.freeze(),
+                water_more_l: water_more.freeze(),
+                water_less_l: water_less.freeze(),
+                n_passes: *n_passes,
+                fills: fills.freeze(),
+                checks: checks.freeze(),
+            },
+        )?,
+        Payload::UsedUp { kind, leftover, water, area_m2, checks } => written(
+            "used-up",
+            &UsedUpBody {
+                kind: kind.freeze(),
+                leftover_l: leftover.freeze(),
+                water_l: water.freeze(),
+                area_m2: *area_m2,
+                checks: checks.freeze(),
+            },
+        )?,
+        Payload::WashTicked { item, on } => written("wash-ticked", &TickedBody { item: item.freeze(), on: *on })?,
+        Payload::Washed => written("washed", &EmptyBody {})?,
+        Payload::Stopped { reason, note } => {
+            written("stopped", &StoppedBody { reason: reason.freeze(), note: note.freeze() })?
+        }
+        Payload::Closed(signature) => written("closed", &signature.freeze())?,
+        Payload::Undone { command } => written("undone", &UndoneBody { command: *command })?,
+    })
+}
+
+/// Reads a payload.
+///
+/// # Errors
+/// Says what this version does not know or cannot believe.
+pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadable> {
+    if version != 1 {
+        return Err(Unreadable::UnknownKind { kind: kind.to_owned(), version });
+    }
+    Ok(match kind {
+        "opened" => Payload::Opened(Arc::new(FrozenLawn::thaw(parsed(kind, payload)?)?)),
+        "assessed" => {
+            let body: AssessedBody = parsed(kind, payload)?;
+            Payload::Assessed { found: Arc::new(Found::thaw(body.found)?), checks: Frozen::thaw(body.checks)? }
+        }
+        "product-chosen" => {
+            let body: ProductChosenBody = parsed(kind, payload)?;
+            Payload::ProductChosen {
+                label: Arc::new(FrozenLabel::thaw(body.label)?),
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "kit-chosen" => {
+            let body: KitChosenBody = parsed(kind, payload)?;
+            Payload::KitChosen { kit: Arc::new(FrozenKit::thaw(body.kit)?), checks: Frozen::thaw(body.checks)? }
+        }
+        "plan-agreed" => {
+            let body: PlanAgreedBody = parsed(kind, payload)?;
+            Payload::PlanAgreed {
+                plan: Arc::new(FrozenPlan::thaw(body.plan)?),
+                fills: Frozen::thaw(body.fills)?,
+                typed: Frozen::thaw(body.typed)?,
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "ready-ticked" => {
+            let body: TickedBody = parsed(kind, payload)?;
+            Payload::ReadyTicked { item: Frozen::thaw(body.item)?, on: body.on }
+        }
+        "weather-seen" => {
+            let body: WeatherSeenBody = parsed(kind, payload)?;
+            Payload::WeatherSeen {
+                observation: Frozen::thaw(body.observation)?,
+                checks: Frozen::thaw(body.checks)?,
+                typed: Frozen::thaw(body.typed)?,
+            }
+        }
+        "advisory-passed" => {
+            let body: AdvisoryPassedBody = parsed(kind, payload)?;
+            Payload::AdvisoryPassed { rule: Frozen::thaw(body.rule)?, because: Frozen::thaw(body.because)? }
+        }
+        "mixing-begun" => {
+            let body: MixingBegunBody = parsed(kind, payload)?;
+            Payload::MixingBegun { carried: Frozen::thaw(body.carried)?, checks: Frozen::thaw(body.checks)? }
+        }
+        "mix-ticked" => {
+            let body: TickedBody = parsed(kind, payload)?;
+            Payload::MixTicked { item: Frozen::thaw(body.item)?, on: body.on }
+        }
+        "fill-made" => {
+            let body: FillMadeBody = parsed(kind, payload)?;
+            Payload::FillMade {
+                fill: body.fill,
+                product: Frozen::thaw(body.product)?,
+                mixture: Frozen::thaw(body.mixture_l)?,
+                in_tank: Frozen::thaw(body.in_tank_l)?,
+                typed: Frozen::thaw(body.typed)?,
+            }
+        }
+        "strip-done" => empty(kind, payload, Payload::StripDone)?,
+        "pass-done" => empty(kind, payload, Payload::PassDone)?,
+        "refill-called" => empty(kind, payload, Payload::RefillCalled)?,
+        "ran-short" => {
+            let body: RanShortBody = parsed(kind, payload)?;
+            Payload::RanShort { strips_done: body.strips_done }
+        }
+        "paused" => {
+            let body: PausedBody = parsed(kind, payload)?;
+            Payload::Paused { reason: Frozen::thaw(body.reason)?, note: Frozen::thaw(body.note)? }
+        }
+        "resumed" => {
+            let body: ResumedBody = parsed(kind, payload)?;
+            Payload::Resumed { seen: Frozen::thaw(body.seen)? }
+        }
+        "tank-measured" => {
+            let body: TankMeasuredBody = parsed(kind, payload)?;
+            Payload::TankMeasured {
+                left: Frozen::thaw(body.left_l)?,
+                is_as_planned: body.is_as_planned,
+                typed: Frozen::thaw(body.typed)?,
+            }
+        }
+        "corrected" => {
+            let body: CorrectedBody = parsed(kind, payload)?;
+            Payload::Corrected {
+                kind: Frozen::thaw(body.kind)?,
+                water_now: Frozen::thaw(body.water_now_l)?,
+                water_more: Frozen::thaw(body.water_more_l)?,
+                water_less: Frozen::thaw(body.water_less_l)?,
+                n_passes: body.n_passes,
+                fills: Frozen::thaw(body.fills)?,
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "used-up" => {
+            let body: UsedUpBody = parsed(kind, payload)?;
+            Payload::UsedUp {
+                kind: Frozen::thaw(body.kind)?,
+                leftover: Frozen::thaw(body.leftover_l)?,
+                water: Frozen::thaw(body.water_l)?,
+                area_m2: body.area_m2,
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "wash-ticked" => {
+            let body: TickedBody = parsed(kind, payload)?;
+            Payload::WashTicked { item: Frozen::thaw(body.item)?, on: body.on }
+        }
+        "washed" => empty(kind, payload, Payload::Washed)?,
+        "stopped" => {
+            let body: StoppedBody = parsed(kind, payload)?;
+            Payload::Stopped { reason: Frozen::thaw(body.reason)?, note: Frozen::thaw(body.note)? }
+        }
+        "closed" => Payload::Closed(Arc::new(Signature::thaw(parsed(kind, payload)?)?)),
+        "undone" => {
+            let body: UndoneBody = parsed(kind, payload)?;
+            Payload::Undone { command: body.command }
+        }
+        _ => return Err(Unreadable::UnknownKind { kind: kind.to_owned(), version }),
+    })
+}
+
+fn written(kind: &'static str, body: &impl Serialize) -> Result<Written, Unreadable> {
+    let payload = serde_json::to_string(body)
+        .map_err(|why| Unreadable::Malformed { kind: kind.to_owned(), why: why.to_string() })?;
+    Ok(Written { kind, version: 1, payload })
+}
+
+fn parsed<T: DeserializeOwned>(kind: &str, payload: &str) -> Result<T, Unreadable> {
+    serde_json::from_str(payload).map_err(|why| Unreadable::Malformed { kind: kind.to_owned(), why: why.to_string() })
+}
+
+fn empty(kind: &str, payload: &str, event: Payload) -> Result<Payload, Unreadable> {
+    let EmptyBody {} = parsed(kind, payload)?;
+    Ok(event)
+}

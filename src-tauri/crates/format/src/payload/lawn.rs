@@ -1,0 +1,221 @@
+//! Survey, outline, label, kit and calibration as they are frozen into a visit.
+
+use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
+use evensward_core::lawn::{
+    Beside, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Ring, Shape, Side, Survey, ValidOutline,
+};
+use evensward_core::product::{
+    FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
+};
+use evensward_core::quantity::{
+    Angle, Area, Concentration, Density, Doubt, FlowRate, Length, Mass, Pace, ProductDose, Span, Swath, Volume,
+    VolumePerArea, Weight,
+};
+use serde::{Deserialize, Serialize};
+
+use super::figures::{TaggedJson, refused};
+use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
+
+frozen_code! {
+    PatchKind { Bed = "bed", Pond = "pond", TreeRing = "tree_ring", Path = "path", Other = "other" }
+    Beside {
+        Nothing = "nothing", Hedge = "hedge", OpenWater = "open_water", Neighbour = "neighbour",
+        FoodPlants = "food_plants", Paving = "paving", Wall = "wall", Drain = "drain",
+    }
+    LegalClass {
+        PlantProtection = "plant_protection", Fertiliser = "fertiliser", WettingAgent = "wetting_agent", Other = "other",
+    }
+    Purpose {
+        Weeds = "weeds", Moss = "moss", Disease = "disease", Pests = "pests", Growth = "growth", Feeding = "feeding",
+        Colour = "colour", Water = "water",
+    }
+    Form { Liquid = "liquid", Crystals = "crystals", Powder = "powder" }
+    Year { Calendar = "calendar", Rolling = "rolling" }
+    Protective {
+        Gloves = "gloves", Coverall = "coverall", Boots = "boots", FaceShield = "face_shield", Glasses = "glasses",
+        Apron = "apron", Respirator = "respirator",
+    }
+}
+
+/// A shape, its lengths in metres and its angle in degrees.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "shape", rename_all = "snake_case")]
+#[allow(missing_docs, reason = "a key says its field and unit")]
+pub enum ShapeJson {
+    Rectangle { width_m: f64, length_m: f64 },
+    Triangle { a_m: f64, b_m: f64, c_m: f64 },
+    Circle { diameter_m: f64 },
+    PartCircle { radius_m: f64, angle_deg: f64 },
+}
+
+impl Frozen for Shape {
+    type Json = ShapeJson;
+    fn freeze(&self) -> ShapeJson {
+        match self {
+            Self::Rectangle { width, length } => ShapeJson::Rectangle { width_m: width.m(), length_m: length.m() },
+            Self::Triangle { a, b, c } => ShapeJson::Triangle { a_m: a.m(), b_m: b.m(), c_m: c.m() },
+            Self::Circle { diameter } => ShapeJson::Circle { diameter_m: diameter.m() },
+            Self::PartCircle { radius, angle } => {
+                ShapeJson::PartCircle { radius_m: radius.m(), angle_deg: angle.deg() }
+            }
+        }
+    }
+    fn thaw(json: ShapeJson) -> Result<Self, Unreadable> {
+        let m = Length::thaw;
+        Ok(match json {
+            ShapeJson::Rectangle { width_m, length_m } => Self::Rectangle { width: m(width_m)?, length: m(length_m)? },
+            ShapeJson::Triangle { a_m, b_m, c_m } => Self::Triangle { a: m(a_m)?, b: m(b_m)?, c: m(c_m)? },
+            ShapeJson::Circle { diameter_m } => Self::Circle { diameter: m(diameter_m)? },
+            ShapeJson::PartCircle { radius_m, angle_deg } => {
+                Self::PartCircle { radius: m(radius_m)?, angle: Angle::thaw(angle_deg)? }
+            }
+        })
+    }
+}
+
+impl Frozen for ValidOutline {
+    type Json = Vec<RingJson>;
+    fn freeze(&self) -> Self::Json {
+        self.rings().freeze()
+    }
+    fn thaw(json: Self::Json) -> Result<Self, Unreadable> {
+        Self::recalled(&Vec::<Ring>::thaw(json)?).map_err(|why| refused("outline", &why))
+    }
+}
+
+/// What was last in the sprayer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "what", rename_all = "snake_case")]
+pub enum LastInJson {
+    /// Never filled.
+    Nothing,
+    /// Clean water.
+    CleanWater,
+    /// A product that is no total herbicide.
+    Product {
+        /// Its name.
+        name: String,
+    },
+    /// A total herbicide.
+    TotalHerbicide,
+    /// Nobody knows.
+    Unknown,
+}
+
+impl Frozen for LastIn {
+    type Json = LastInJson;
+    fn freeze(&self) -> LastInJson {
+        match self {
+            Self::Nothing => LastInJson::Nothing,
+            Self::CleanWater => LastInJson::CleanWater,
+            Self::Product { name } => LastInJson::Product { name: name.clone() },
+            Self::TotalHerbicide => LastInJson::TotalHerbicide,
+            Self::Unknown => LastInJson::Unknown,
+        }
+    }
+    fn thaw(json: LastInJson) -> Result<Self, Unreadable> {
+        Ok(match json {
+            LastInJson::Nothing => Self::Nothing,
+            LastInJson::CleanWater => Self::CleanWater,
+            LastInJson::Product { name } => Self::Product { name },
+            LastInJson::TotalHerbicide => Self::TotalHerbicide,
+            LastInJson::Unknown => Self::Unknown,
+        })
+    }
+}
+
+/// What the label says about rain.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RainJson {
+    /// It must stay dry for so many seconds.
+    FreeS(TaggedJson<f64>),
+    /// Rain or watering is wanted within so many seconds.
+    WantedWithinS(TaggedJson<f64>),
+    /// The label does not say.
+    NotStated,
+}
+
+impl Frozen for Rain {
+    type Json = RainJson;
+    fn freeze(&self) -> RainJson {
+        match self {
+            Self::Free(span) => RainJson::FreeS(span.freeze()),
+            Self::WantedWithin(span) => RainJson::WantedWithinS(span.freeze()),
+            Self::NotStated => RainJson::NotStated,
+        }
+    }
+    fn thaw(json: RainJson) -> Result<Self, Unreadable> {
+        Ok(match json {
+            RainJson::FreeS(span) => Self::Free(Tagged::<Span>::thaw(span)?),
+            RainJson::WantedWithinS(span) => Self::WantedWithin(Tagged::<Span>::thaw(span)?),
+            RainJson::NotStated => Self::NotStated,
+        })
+    }
+}
+
+frozen_struct! {
+    /// A ring with its holes, points in metres.
+    RingJson for Ring { outer_m = outer: Vec<(f64, f64)>, holes_m = holes: Vec<Vec<(f64, f64)>> }
+    /// A taped part.
+    PartJson for Part {
+        shape = shape: Shape, taken_out = taken_out: Option<PatchKind>, at_m = at: Option<(Length, Length)>,
+    }
+    /// What lies beside a side.
+    SideJson for Side { part_idx = part_idx: usize, side_idx = side_idx: usize, beside = beside: Beside, margin_m = margin: Length }
+    /// The survey.
+    SurveyJson for Survey {
+        parts = parts: Vec<Part>, sides = sides: Vec<Side>, doubt_percent = doubt: Doubt,
+        away_bearing_deg = away_bearing: Option<Angle>,
+    }
+    /// A no-spray patch.
+    PatchJson for Patch { kind = kind: PatchKind, outline = outline: ValidOutline, is_place_assumed = is_place_assumed: bool }
+    /// A side as it lies.
+    MeasuredSideJson for MeasuredSide {
+        side = side: Side, line_m = line: Vec<(f64, f64)>, is_patch_edge = is_patch_edge: bool,
+    }
+    /// An area with its doubt.
+    NetAreaJson for NetArea { area_m2 = area: Area, doubt_percent = doubt: Doubt }
+    /// A lawn measured.
+    MeasuredJson for Measured {
+        outline = outline: ValidOutline, patches = patches: Vec<Patch>, margins = margins: ValidOutline,
+        net = net: ValidOutline, outline_area_m2 = outline_area: Area, net_area = net_area: NetArea,
+        sides = sides: Vec<MeasuredSide>, away_bearing_deg = away_bearing: Option<Angle>,
+    }
+    /// Protective equipment by phase.
+    ProtectiveJson for ProtectiveByPhase {
+        mixing = mixing: Vec<Protective>, spraying = spraying: Vec<Protective>, washing = washing: Vec<Protective>,
+    }
+    /// The water range, mL/m² for the visit's passes together.
+    WaterRangeJson for WaterRange {
+        least_ml_per_m2 = least: Option<Tagged<VolumePerArea>>, most_ml_per_m2 = most: Option<Tagged<VolumePerArea>>,
+    }
+    /// First-aid words of the label and the safety sheet.
+    FirstAidJson for FirstAid { splash = splash: String, spill = spill: String, swallowed = swallowed: String, whom_to_call = whom_to_call: String }
+    /// The label.
+    LabelJson for Label {
+        name = name: String, legal_class = legal_class: LegalClass, purposes = purposes: Vec<Purpose>, form = form: Form,
+        density_g_per_ml = density: Option<Density>, dose = dose: ProductDose,
+        highest_dose = highest_dose: Option<Tagged<ProductDose>>, water = water: WaterRange,
+        highest_concentration = highest_concentration: Option<Tagged<Concentration>>,
+        least_days = least_days: Option<Tagged<u16>>, most_per_year = most_per_year: Option<Tagged<u8>>, year = year: Year,
+        keep_off_s = keep_off: Option<Tagged<Span>>, rain = rain: Rain, mowing = mowing: String,
+        protective = protective: ProtectiveByPhase, water_margin_m = water_margin: Option<Tagged<Length>>,
+        authorisation_number = authorisation_number: Option<String>, is_total_herbicide = is_total_herbicide: bool,
+        contains_iron = contains_iron: bool, entered_by = entered_by: String, entered_on = entered_on: chrono::NaiveDate,
+        label_version = label_version: String, first_aid = first_aid: FirstAid,
+    }
+    /// Steps of the jug and the scales.
+    JugStepsJson for JugSteps { volume_l = volume: Volume, mass_g = mass: Mass }
+    /// The kit.
+    KitJson for Kit {
+        tank_l = tank: Volume, empty_weight_kg = empty_weight: Weight, dead_volume_l = dead_volume: Volume,
+        nozzle = nozzle: String, swath_m = swath: Swath, jug_steps = jug_steps: JugSteps, last_in = last_in: LastIn,
+        cleaned_since = cleaned_since: bool, fill_limit_l = fill_limit: Option<Volume>,
+    }
+    /// The calibration.
+    CalibrationJson for Calibration {
+        flow_l_per_min = flow: FlowRate, pace_m_per_s = pace: Pace, steps_per_min = steps_per_min: Option<f64>,
+        made_on = made_on: chrono::NaiveDate,
+    }
+}

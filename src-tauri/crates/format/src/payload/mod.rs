@@ -1,0 +1,14 @@
+//! The payloads of a visit's events, as they are written to disk and sent.
+//!
+//! Core's types know no serialisation. Here each one that is ever written has a JSON shape, and every way back goes through
+//! core's own constructors. [`write`] and [`read`] are the only doors.
+
+mod event;
+mod figures;
+pub(crate) mod frozen;
+mod lawn;
+mod plan;
+mod weather;
+
+pub use event::{KINDS, Written, read, write};
+pub use frozen::Unreadable;
