@@ -18,3 +18,6 @@ mod faults_disk;
 mod faults_vfs;
 mod store;
 mod store_sample;
+
+mod properties;
+mod properties_given;
