@@ -3,9 +3,11 @@
 //! These are promises to a screen, not to the disk: they may change with the screens. The TypeScript beside them is
 //! generated and checked fresh by the test `bindings`.
 
+pub mod act;
 pub mod ask;
 pub mod drawing;
 pub mod figures;
+pub mod plan;
 pub mod record;
 pub mod register;
 pub mod visit;

@@ -1,0 +1,132 @@
+//! What an operator does in a visit: the one list of acts that `Ask::Act` may carry.
+//!
+//! An act names what was done, never what follows from it: that is decided by the trade and comes back as a view.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::figures::Typed;
+use super::plan::PlanChoice;
+use super::visit::{AssessInput, CloseInput, WeatherInput};
+
+/// What an operator does in a visit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "act", rename_all = "snake_case")]
+pub enum Act {
+    /// Answer whether a treatment is right.
+    Assess {
+        /// The answers.
+        input: AssessInput,
+    },
+    /// Take a product; its label is frozen into the visit.
+    ChooseProduct {
+        /// The product.
+        product_id: String,
+    },
+    /// Take a kit; its calibration is frozen into the visit.
+    ChooseKit {
+        /// The kit.
+        kit_id: String,
+    },
+    /// Agree to a plan; it is frozen into the visit.
+    AgreePlan {
+        /// The choice it is made from.
+        choice: PlanChoice,
+    },
+    /// Tick or untick an item of the ready list.
+    TickReady {
+        /// The item.
+        item: String,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// Write down the weather.
+    SeeWeather {
+        /// What was seen.
+        input: WeatherInput,
+    },
+    /// Pass an advisory or own Stop with a reason.
+    PassAdvisory {
+        /// The rule.
+        rule: String,
+        /// The reason, which goes into the record.
+        reason: String,
+    },
+    /// Everything is ready: mix.
+    BeginMixing,
+    /// Tick a mixing step.
+    TickMix {
+        /// The step.
+        item: String,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// The tank is made up.
+    FillMade {
+        /// Product really measured; empty text is as planned.
+        product: Typed,
+        /// Volume really in the tank now; empty text is as planned.
+        volume: Typed,
+    },
+    /// This strip is done.
+    StripDone,
+    /// This pass, or the rest of it, is done.
+    PassDone,
+    /// The tank needs its next fill now.
+    Refill,
+    /// The tank ran dry before the pass was done and no fill is left.
+    RanShort {
+        /// Strips of this pass that were wholly done.
+        strips_done: u32,
+    },
+    /// Stop spraying for now.
+    Pause {
+        /// `wind`, `rain`, `person_or_animal`, `phone`, `equipment` or `other`.
+        reason: String,
+        /// More words, if any.
+        note: String,
+    },
+    /// Go on; the items named were looked at again.
+    Resume {
+        /// Items looked at again.
+        seen: Vec<String>,
+    },
+    /// What is left in the tank after the pass.
+    TankLeft {
+        /// Litres left; empty text is as planned.
+        left: Typed,
+    },
+    /// Choose how to put it right.
+    Correct {
+        /// `add_water`, `fewer_passes`, `more_passes` or `as_planned`.
+        choice: String,
+    },
+    /// Choose how to use up what is left.
+    UseUp {
+        /// `whole_pass`, `part` or `none`.
+        choice: String,
+    },
+    /// Tick a washing step.
+    TickWash {
+        /// The step.
+        item: String,
+        /// Ticked or not.
+        on: bool,
+    },
+    /// Washing is done.
+    WashDone,
+    /// Stop the visit for good; it becomes a part record.
+    StopForGood {
+        /// `weather`, `equipment`, `client`, `health` or `other`.
+        reason: String,
+        /// More words, if any.
+        note: String,
+    },
+    /// Sign and close.
+    Close {
+        /// Name, certificate and the rest.
+        input: CloseInput,
+    },
+    /// Take back the last step.
+    Undo,
+}

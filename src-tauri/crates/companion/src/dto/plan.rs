@@ -1,0 +1,167 @@
+//! The plan as a screen sees it: what was chosen, the tankfuls, the strips, and the sums laid open.
+//!
+//! Every figure was worked out by the trade; a screen that lets another choice be tried asks for another plan.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::drawing::Drawing;
+use super::figures::{CheckView, Said, Shown, Typed};
+
+/// Which way the passes go and how the narrow strip is treated.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
+pub struct PlanChoice {
+    /// Passes over the whole lawn.
+    pub n_passes: u32,
+    /// `along` or `across` for each pass.
+    pub headings: Vec<String>,
+    /// Side of the first strip: `left` or `right` for along, `front` or `back` for across.
+    pub start: String,
+    /// `some_passes`, `even_out`, `other_direction` or `leave`.
+    pub narrow: String,
+    /// Pace to walk; empty for the calibrated one.
+    pub pace: Typed,
+    /// Dose; the label's unless changed.
+    pub dose: Typed,
+    /// `pass` (one tap per pass) or `strip`.
+    pub guide: String,
+}
+
+/// One strip and pass that needs its own pace, or one way out for the narrow strip.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct NarrowOptionView {
+    /// `some_passes`, `even_out`, `other_direction` or `leave`.
+    pub remedy: String,
+    /// The sentence that explains it, with its figures.
+    pub said: Said,
+    /// What stands for or against it.
+    pub checks: Vec<CheckView>,
+    /// Whether it can be chosen.
+    pub can_be_chosen: bool,
+    /// Whether it is the one chosen.
+    pub is_chosen: bool,
+}
+
+/// The last strip, less than a swath wide.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct NarrowView {
+    /// Its width.
+    pub width: Shown,
+    /// How many times the dose it would take if it were walked like the others.
+    pub as_is_factor: f64,
+    /// What happens if nothing is done.
+    pub said: Said,
+    /// Ways to treat it, the first is advised.
+    pub options: Vec<NarrowOptionView>,
+}
+
+/// Passes and pace that bring the water into the label's range.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct WaterOptionView {
+    /// Passes.
+    pub n_passes: u32,
+    /// Pace.
+    pub pace: Shown,
+    /// Whether it is the operator's own pace.
+    pub is_own_pace: bool,
+    /// Water over the visit in mL/m².
+    pub water: Shown,
+    /// Whether it lies in the label's range.
+    pub is_in_range: bool,
+}
+
+/// One direction, to be set beside the other.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct DirectionView {
+    /// `along` or `across`.
+    pub heading: String,
+    /// Strips.
+    pub n_strips: u32,
+    /// Width of the narrow strip, if there is one.
+    pub narrow_width: Option<Shown>,
+    /// Metres to walk in a pass.
+    pub metres: Shown,
+    /// Mixture for a pass.
+    pub volume: Shown,
+}
+
+/// One tankful.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct FillView {
+    /// Number from 1.
+    pub fill: u32,
+    /// What it covers, as a sentence ("pass 1", "pass 2 to before strip 7").
+    pub covers: Said,
+    /// Where it is made, as a sentence ("before pass 2").
+    pub falls: Said,
+    /// Made up to this volume in the tank.
+    pub mixture: Shown,
+    /// Half the water first: fill to this mark.
+    pub half_mark: Shown,
+    /// Product to measure, rounded to the jug.
+    pub product: Shown,
+    /// Product before rounding.
+    pub product_exact: Shown,
+    /// Clean water to pour.
+    pub water: Shown,
+    /// Weight on the back with it.
+    pub weight: Shown,
+}
+
+/// One line of a sum laid open: what, how much.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct SumLine {
+    /// What this term is.
+    pub said: Said,
+    /// Its value.
+    pub value: Shown,
+    /// Whether it is the sum's result.
+    pub is_result: bool,
+}
+
+/// The finished plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct PlanView {
+    /// Area treated.
+    pub treated: Shown,
+    /// Product for the visit, rounded to the jug.
+    pub product: Shown,
+    /// Mixture for the visit.
+    pub mixture: Shown,
+    /// Clean water for the visit.
+    pub water: Shown,
+    /// Mixture in one pass.
+    pub per_pass: Vec<Shown>,
+    /// Dose that comes of it, in three units.
+    pub dose_in_units: Vec<Shown>,
+    /// Water of all passes together, mL/m² and L/ha.
+    pub water_in_units: Vec<Shown>,
+    /// Pace and steps a minute.
+    pub pace: Shown,
+    /// Steps a minute at that pace, when steps were counted.
+    pub steps_per_min: Option<Shown>,
+    /// Minutes of walking.
+    pub minutes: Shown,
+    /// Metres of walking.
+    pub metres: Shown,
+    /// Rounding to the jug, in per cent of the exact product.
+    pub rounding_error: Shown,
+    /// Heaviest fill on the back.
+    pub weight: Shown,
+    /// The tankfuls.
+    pub fills: Vec<FillView>,
+    /// The sums of product and water laid open.
+    pub sums: Vec<SumLine>,
+    /// The narrow strip, if there is one.
+    pub narrow: Option<NarrowView>,
+    /// Both directions side by side.
+    pub directions: Vec<DirectionView>,
+    /// Passes and pace for the label's water range.
+    pub water_options: Vec<WaterOptionView>,
+    /// What stands for or against it.
+    pub checks: Vec<CheckView>,
+    /// The lawn with its strips.
+    pub drawing: Drawing,
+    /// Remarks, such as a water trim learned on the last visit.
+    pub notes: Vec<Said>,
+}
