@@ -1,7 +1,8 @@
 //! The form of a calibration: a jug test and a timed walk, and what one pass puts out with them.
 
 use chrono::NaiveDate;
-use evensward_core::checks::calibration::{day_of_calibration, pace_to_keep};
+use evensward_core::checks::calibration::day_of_calibration;
+use evensward_core::checks::water::pace_walkable;
 use evensward_core::kit::{Calibration, JugTest, TimedWalk, per_pass};
 use evensward_core::plan::Walkable;
 use evensward_core::quantity::{Arg, FlowRate, Length, Pace, Said, Span, Swath, Unit, Volume, is_above, is_below};
@@ -30,7 +31,7 @@ pub(crate) fn view(input: &CalibrationInput, swath: Option<Swath>, today: NaiveD
     check_rates(&mut problems, flow, pace);
     let rate = flow.zip(pace).zip(swath).map(|((flow, pace), swath)| per_pass(flow, pace, swath));
     let checks = [
-        pace.map(|pace| pace_to_keep(pace, Walkable::default())),
+        pace.map(|pace| pace_walkable(pace, Walkable::default())),
         made_on.map(|made_on| day_of_calibration(made_on, today)),
     ];
     CalibrationView {

@@ -1,5 +1,6 @@
 //! The form of a kit: a sprayer with its nozzle, and what was last in it.
 
+use evensward_core::checks::ready::last_in_sprayer;
 use evensward_core::checks::weight::weight_on_the_back;
 use evensward_core::kit::{JugSteps, Kit, LastIn};
 use evensward_core::quantity::{Mass, Said, Swath, Volume, Weight, is_below};
@@ -73,11 +74,13 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
 pub(crate) fn view(input: &KitInput, calibration: Option<CalibrationView>) -> KitView {
     let parsed = parse(input);
     let full = parsed.as_ref().ok().map(Kit::weight_full_of_water);
+    let last_in = parsed.as_ref().ok().map(|kit| last_in_sprayer(&kit.last_in, kit.cleaned_since));
+    let checks = [full.map(weight_on_the_back), last_in];
     KitView {
         input: input.clone(),
         problems: parsed.err().unwrap_or_default(),
         calibration,
         full_weight: full.map(show::weight),
-        checks: full.map(|full| show::check(&weight_on_the_back(full), None)).into_iter().collect(),
+        checks: checks.iter().flatten().map(|check| show::check(check, None)).collect(),
     }
 }

@@ -81,8 +81,10 @@ pub fn last_in_sprayer(last_in: &LastIn, cleaned_since: bool) -> Check {
     };
     let check = Check::new(rule, verdict, tag, "label-of-what-was-last-in", code);
     match last_in {
-        LastIn::Product { name } => check.with("product", Arg::Text(name.clone())),
-        LastIn::Nothing | LastIn::CleanWater | LastIn::TotalHerbicide | LastIn::Unknown => check,
+        LastIn::Product { name } if !name.is_empty() => check.with("product", Arg::Text(name.clone())),
+        LastIn::Product { .. } | LastIn::Nothing | LastIn::CleanWater | LastIn::TotalHerbicide | LastIn::Unknown => {
+            check
+        }
     }
 }
 
