@@ -18,6 +18,8 @@ pub mod system;
 
 #[cfg(test)]
 mod bindings;
+#[cfg(test)]
+mod tests;
 
 use std::path::{Path, PathBuf};
 

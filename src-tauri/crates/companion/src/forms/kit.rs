@@ -3,7 +3,7 @@
 use evensward_core::checks::ready::last_in_sprayer;
 use evensward_core::checks::weight::weight_on_the_back;
 use evensward_core::kit::{JugSteps, Kit, LastIn};
-use evensward_core::quantity::{Mass, Said, Swath, Volume, Weight, is_below};
+use evensward_core::quantity::{Figure, FigureProblem, Mass, Said, Swath, Unit, Volume, Weight, is_above, is_below};
 
 use super::Problems;
 use crate::dto::figures::FieldProblem;
@@ -27,12 +27,42 @@ const LAST_IN: &[(&str, LastWords)] = &[
     ("unknown", LastWords::Unknown),
 ];
 
+/// A tank larger than this is none that is carried; in litres (common practice, no source).
+const LARGEST_TANK_L: f64 = 40.0;
+/// A jug with steps larger than this measures no product for a lawn; in litres (common practice, no source).
+const COARSEST_JUG_L: f64 = 1.0;
+/// Scales with steps larger than this weigh no product for a lawn; in grams (common practice, no source).
+const COARSEST_SCALES_G: f64 = 500.0;
+
+fn tank(figure: &Figure) -> Result<Volume, FigureProblem> {
+    let tank = Volume::from_figure(figure)?;
+    at_most(tank.l(), LARGEST_TANK_L, figure.unit).map(|()| tank)
+}
+
+fn jug_step(figure: &Figure) -> Result<Volume, FigureProblem> {
+    let step = Volume::from_figure(figure)?;
+    at_most(step.l(), COARSEST_JUG_L, figure.unit).map(|()| step)
+}
+
+fn scales_step(figure: &Figure) -> Result<Mass, FigureProblem> {
+    let step = Mass::from_figure(figure)?;
+    at_most(step.g(), COARSEST_SCALES_G, figure.unit).map(|()| step)
+}
+
+fn at_most(base: f64, limit_base: f64, unit: Unit) -> Result<(), FigureProblem> {
+    if is_above(base, limit_base) {
+        Err(FigureProblem::TooLarge { limit: unit.from_base(limit_base), unit })
+    } else {
+        Ok(())
+    }
+}
+
 /// The kit as the trade takes it, or everything that is wrong with the form.
 pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
     let mut problems = Problems::default();
     problems.line("name", &input.name);
     problems.line("nozzle", &input.nozzle);
-    let tank = problems.figure("tank", &input.tank, Volume::from_figure);
+    let tank = problems.figure("tank", &input.tank, tank);
     let empty_weight = problems.figure("empty_weight", &input.empty_weight, Weight::from_figure);
     let dead_volume = problems.figure("dead_volume", &input.dead_volume, Volume::from_figure_or_zero);
     if let (Some(tank), Some(dead_volume)) = (tank, dead_volume)
@@ -41,8 +71,8 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
         problems.add("dead_volume", &Said::new("dead-volume-fills-the-tank"));
     }
     let swath = problems.figure("swath", &input.swath, Swath::from_figure);
-    let jug_step = problems.optional("jug_step", &input.jug_step, Volume::from_figure);
-    let scales_step = problems.optional("scales_step", &input.scales_step, Mass::from_figure);
+    let jug_step = problems.optional("jug_step", &input.jug_step, jug_step);
+    let scales_step = problems.optional("scales_step", &input.scales_step, scales_step);
     if jug_step == Some(None) && scales_step == Some(None) {
         problems.add("jug_step", &Said::new("jug-or-scales-needed"));
     }

@@ -1,0 +1,170 @@
+//! The lawn's form: every field wrong in turn, all wrong fields at once, and the drawing of a good one.
+
+use std::f64::consts::PI;
+
+use serde_json::{Value, json};
+
+use super::{changed, codes, demo};
+use crate::dto::ask::Ask;
+use crate::dto::register::{LawnInput, LawnView, PartInput, ShapeKind, SideInput};
+use crate::forms::lawn::{parse, view};
+
+fn demo_lawn(name: &str) -> LawnInput {
+    let named = |ask| match ask {
+        Ask::SaveLawn { input, .. } if input.name == name => Some(input),
+        _ => None,
+    };
+    demo().into_iter().find_map(named).unwrap()
+}
+
+fn pond_lawn() -> LawnInput {
+    demo_lawn("Back lawn by the pond")
+}
+
+fn metres(text: &str) -> crate::dto::figures::Typed {
+    crate::dto::figures::Typed { text: text.into(), unit: "m".into() }
+}
+
+#[test]
+fn every_field_that_is_wrong_is_named_as_the_form_names_it() {
+    let check = |at: &str, to: Value, expected: &[(&str, &str)]| {
+        let wrong = changed(&pond_lawn(), at, to.clone());
+        let view = view(&wrong);
+        assert_eq!(codes(&view.problems), expected, "{at} = {to}");
+        assert_eq!(parse(&wrong).unwrap_err(), view.problems, "saving and previewing agree");
+        assert_eq!(view.input, wrong, "nothing typed is changed");
+        assert_eq!((view.net_area, view.drawing), (None, None));
+    };
+    check("/name", json!("  "), &[("name", "empty")]);
+    check("/name", json!("x".repeat(201)), &[("name", "text-too-long")]);
+    check("/parts", json!([]), &[("parts", "no-parts")]);
+    check("/parts/0/taken_out", json!("bed"), &[("parts.0.taken_out", "first-part-taken-out")]);
+    check("/parts/1/taken_out", json!("swamp"), &[("parts.1.taken_out", "choice-unknown")]);
+    for (text, code) in [
+        ("", "empty"),
+        ("0", "zero"),
+        ("-3", "negative"),
+        ("twelve", "not-a-number"),
+        ("1,200", "ambiguous"),
+        ("NaN", "not-a-number"),
+        ("0.001", "too-small"),
+        ("99999", "too-large"),
+    ] {
+        check("/parts/0/width/text", json!(text), &[("parts.0.width", code)]);
+        check("/parts/1/length/text", json!(text), &[("parts.1.length", code)]);
+    }
+    check("/parts/0/length/unit", json!("L"), &[("parts.0.length", "wrong-unit")]);
+    check("/parts/0/length/unit", json!("furlong"), &[("parts.0.length", "unit-unknown")]);
+    check("/parts/1/at_x/text", json!(""), &[("parts.1.at_x", "place-needs-both")]);
+    check("/parts/1/at_y/text", json!(""), &[("parts.1.at_y", "place-needs-both")]);
+    check("/parts/1/at_x/text", json!("-1"), &[("parts.1.at_x", "negative")]);
+    check("/parts/1/at_x/text", json!("400"), &[("parts.1.at_x", "patch-outside")]);
+    check("/sides/0/side_idx", json!(4), &[("sides.0.side_idx", "no-such-side")]);
+    check("/sides/1/side_idx", json!(2), &[("sides.1.side_idx", "side-twice")]);
+    check("/sides/0/beside", json!(""), &[("sides.0.beside", "choose-one")]);
+    check("/sides/0/margin/text", json!("-2"), &[("sides.0.margin", "negative")]);
+    check("/sides/0/margin/text", json!("500"), &[("sides.0.margin", "too-large")]);
+    check("/sides/0/margin/text", json!("30"), &[("parts", "nothing-left-to-treat")]);
+    check("/doubt/text", json!("80"), &[("doubt", "too-large")]);
+    check("/doubt/unit", json!("times"), &[("doubt", "wrong-unit")]);
+}
+
+#[test]
+fn every_shape_refuses_its_own_fields_and_an_impossible_triangle_names_its_side() {
+    let one = |part: PartInput| LawnInput { name: "Trial".into(), parts: vec![part], ..LawnInput::default() };
+    let check = |part: PartInput, expected: &[(&str, &str)]| {
+        assert_eq!(codes(&view(&one(part.clone())).problems), expected, "{part:?}");
+    };
+    let triangle = |a, b, c| PartInput {
+        shape: ShapeKind::Triangle,
+        a: metres(a),
+        b: metres(b),
+        c: metres(c),
+        ..PartInput::default()
+    };
+    check(triangle("3", "4", "9"), &[("parts.0.c", "triangle-side-too-long")]);
+    check(triangle("20", "4", "9"), &[("parts.0.a", "triangle-side-too-long")]);
+    check(triangle("", "x", "0"), &[("parts.0.a", "empty"), ("parts.0.b", "not-a-number"), ("parts.0.c", "zero")]);
+    let circle = PartInput { shape: ShapeKind::Circle, diameter: metres("0"), ..PartInput::default() };
+    check(circle, &[("parts.0.diameter", "zero")]);
+    let part_circle = |radius, angle: &str, unit: &str| PartInput {
+        shape: ShapeKind::PartCircle,
+        radius: metres(radius),
+        angle: crate::dto::figures::Typed { text: angle.into(), unit: unit.into() },
+        ..PartInput::default()
+    };
+    check(part_circle("4", "0", "deg"), &[("parts.0.angle", "angle-too-small")]);
+    check(part_circle("4", "370", "deg"), &[("parts.0.angle", "too-large")]);
+    check(part_circle("", "90", "m"), &[("parts.0.radius", "empty"), ("parts.0.angle", "wrong-unit")]);
+}
+
+#[test]
+fn all_wrong_fields_are_named_at_once_and_the_areas_that_can_be_shown_are() {
+    let mut wrong = changed(&pond_lawn(), "/parts/1/width/text", json!("two"));
+    wrong.name.clear();
+    wrong.sides[0].beside = "moat".into();
+    let view = view(&wrong);
+    let expected = [("name", "empty"), ("parts.1.width", "not-a-number"), ("sides.0.beside", "choice-unknown")];
+    assert_eq!(codes(&view.problems), expected);
+    assert_eq!(view.part_areas[0].as_ref().unwrap().value, 12.0 * 18.0);
+    assert_eq!(view.part_areas[1], None);
+}
+
+fn near(value: f64, expected: f64) {
+    assert!((value - expected).abs() < 1e-6, "{value} is not {expected}");
+}
+
+fn good(input: &LawnInput) -> LawnView {
+    let view = view(input);
+    assert_eq!(view.problems, []);
+    view
+}
+
+#[test]
+fn a_good_lawn_is_measured_and_drawn_with_what_stays_dry() {
+    let view = good(&pond_lawn());
+    // 12 m by 18 m; a 2 m margin at the back, a 1 m margin on the right up to it, a bed of 2 m by 3 m clear of both.
+    near(view.net_area.as_ref().unwrap().value, 12.0 * 18.0 - 12.0 * 2.0 - 16.0 - 6.0);
+    near(view.doubt_area.as_ref().unwrap().value, view.net_area.as_ref().unwrap().value * 0.02);
+    let drawing = view.drawing.unwrap();
+    assert_eq!(drawing.bounds, [0.0, 0.0, 12.0, 18.0]);
+    let dry: Vec<&str> = drawing.dry.iter().map(|dry| dry.what.as_str()).collect();
+    assert_eq!(dry, ["bed", "margin"]);
+    let sides: Vec<(&str, f64)> = drawing.sides.iter().map(|side| (side.beside.as_str(), side.length.value)).collect();
+    assert_eq!(sides, [("nothing", 12.0), ("food_plants", 18.0), ("open_water", 12.0), ("nothing", 18.0)]);
+    assert_eq!((drawing.sides[0].from, drawing.sides[0].to), ([0.0, 0.0], [12.0, 0.0]), "the front, left to right");
+    assert!(view.notes.is_empty());
+}
+
+#[test]
+fn what_was_assumed_is_noted() {
+    let mut lawn = pond_lawn();
+    lawn.parts[1].at_x.text.clear();
+    lawn.parts[1].at_y.text.clear();
+    lawn.parts.push(PartInput { shape: ShapeKind::Circle, diameter: metres("4"), ..PartInput::default() });
+    lawn.doubt.text.clear();
+    let view = good(&lawn);
+    let notes: Vec<&str> = view.notes.iter().map(|note| note.code.as_str()).collect();
+    assert_eq!(notes, ["patch-place-assumed", "part-set-beside", "doubt-not-stated"]);
+    near(view.part_areas[2].as_ref().unwrap().value, 4.0 * PI);
+}
+
+#[test]
+fn a_side_that_is_not_listed_has_nothing_beside_it_and_feet_are_taken_too() {
+    let mut lawn = demo_lawn("Front lawn");
+    lawn.sides = vec![SideInput { side_idx: 2, beside: "hedge".into(), margin: metres("") }];
+    lawn.parts[0].width = crate::dto::figures::Typed { text: "50".into(), unit: "ft".into() };
+    let view = good(&lawn);
+    near(view.net_area.unwrap().value, 50.0 * 0.3048 * 20.0);
+    let beside: Vec<String> = view.drawing.unwrap().sides.into_iter().map(|side| side.beside).collect();
+    assert_eq!(beside, ["nothing", "nothing", "hedge", "nothing"]);
+}
+
+#[test]
+fn a_circle_is_labelled_by_its_diameter() {
+    let circle = PartInput { shape: ShapeKind::Circle, diameter: metres("10"), ..PartInput::default() };
+    let lawn = LawnInput { name: "Round".into(), parts: vec![circle], ..LawnInput::default() };
+    let sides = good(&lawn).drawing.unwrap().sides;
+    assert_eq!(sides.len(), 1);
+    assert!((sides[0].length.value - 10.0).abs() < 0.01, "{:?}", sides[0]);
+}
