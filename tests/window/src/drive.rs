@@ -70,10 +70,7 @@ impl Drive {
             )));
         }
         match self.manner {
-            Manner::Pictures => {
-                let picture = format!("{number:02}-{}.png", name.replace(|c: char| !c.is_alphanumeric(), "-"));
-                self.window.screenshot(&self.out.join(picture)).await?;
-            }
+            Manner::Pictures => self.picture(name).await?,
             Manner::Kills => self.die_and_compare(name, &before).await?,
         }
         let seconds = self.step_began_at.elapsed().as_secs_f64();
@@ -82,6 +79,25 @@ impl Drive {
         let _written = writeln!(self.summary, "{number:>2}  {seconds:>5.1} s  {name}");
         self.step_began_at = Instant::now();
         Ok(())
+    }
+
+    /// Takes a picture of something that is only open for a look and need not be there after a kill.
+    ///
+    /// # Errors
+    ///
+    /// Says that the screen did not settle or the picture could not be taken.
+    pub async fn glance(&mut self, name: &str) -> Result<(), Trouble> {
+        if self.manner == Manner::Kills {
+            return Ok(());
+        }
+        self.n_steps += 1;
+        self.settled().await?;
+        self.picture(name).await
+    }
+
+    async fn picture(&self, name: &str) -> Result<(), Trouble> {
+        let name = name.replace(|sign: char| !sign.is_alphanumeric(), "-");
+        self.window.screenshot(&self.out.join(format!("{:02}-{name}.png", self.n_steps))).await
     }
 
     /// Does something and kills the app at once, before it could be seen whether it was done. What
@@ -108,7 +124,7 @@ impl Drive {
             if self.window.shows(done).await? {
                 return Ok(true);
             }
-            if now == before {
+            if without_draft_note(&now) == without_draft_note(&before) {
                 return Ok(false);
             }
             if began_at.elapsed() > PATIENCE {
@@ -124,7 +140,7 @@ impl Drive {
         let began_at = Instant::now();
         loop {
             let now = self.settled().await?;
-            if now == before {
+            if without_draft_note(&now) == without_draft_note(before) {
                 return Ok(());
             }
             if began_at.elapsed() > PATIENCE {
@@ -150,6 +166,12 @@ impl Drive {
         }
     }
 
+    /// Whether the app is killed after every step.
+    #[must_use]
+    pub fn kills(&self) -> bool {
+        self.manner == Manner::Kills
+    }
+
     /// How often the app was killed.
     #[must_use]
     pub fn n_kills(&self) -> usize {
@@ -161,6 +183,12 @@ impl Drive {
     pub fn summary(&self) -> &str {
         &self.summary
     }
+}
+
+/// After a kill a half-typed form says that it carries on from what was typed; nothing else may differ.
+fn without_draft_note(screen: &str) -> Vec<&str> {
+    const NOTE: [&str; 2] = ["This carries on from what you typed before.", "Throw it away"];
+    screen.lines().filter(|line| !NOTE.iter().any(|note| line.contains(note))).collect()
 }
 
 /// Says in which lines two screens differ.

@@ -6,10 +6,13 @@
 
 #![expect(clippy::disallowed_methods, reason = "the driver works on the world outside: files, processes and the clock")]
 
+mod begin;
 pub mod cases;
 pub mod display;
 pub mod drive;
 pub mod sought;
 pub mod start;
 pub mod trouble;
+pub mod visit;
+mod walk;
 pub mod window;

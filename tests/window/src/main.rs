@@ -7,8 +7,10 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
+use evensward_window::display::Size;
+use evensward_window::drive::Manner;
 use evensward_window::trouble::Trouble;
-use evensward_window::{cases, start};
+use evensward_window::{cases, start, visit};
 use xtask::children;
 
 /// Drives the real window, on a display of its own.
@@ -40,6 +42,14 @@ enum Task {
         /// Words in the names of the cases to run.
         names: Vec<String>,
     },
+    /// Drive the whole visit and leave pictures, record.json and summary.txt.
+    Visit {
+        #[command(flatten)]
+        programs: Programs,
+        /// Where they go.
+        #[arg(long)]
+        out: PathBuf,
+    },
     /// Measure how long a program takes from its start until its window shows a heading.
     Start {
         /// The program to start.
@@ -69,6 +79,12 @@ async fn run(task: Task) -> Result<(), Trouble> {
         Task::Test { programs, out, names } => {
             let out = out.unwrap_or_else(|| xtask::place::left_behind("test/window"));
             cases::run(&programs.found()?, &out, &names).await
+        }
+        Task::Visit { programs, out } => {
+            let programs = programs.found()?;
+            visit::drive_whole(&programs.app, &programs.serve, &out, Size::PHONE, Manner::Pictures).await?;
+            println!("The visit reached its closed record: {}", out.display());
+            Ok(())
         }
         Task::Start { app, serve, runs } => start::measure(&app, serve.as_deref(), runs).await,
     }

@@ -294,6 +294,33 @@ impl Window {
         Ok(())
     }
 
+    /// Waits until the screen shows something else than this.
+    ///
+    /// # Errors
+    ///
+    /// Says after what it stayed the same, with what it shows.
+    pub async fn wait_for_change(&self, before: &str, after: &str) -> Result<(), Trouble> {
+        let looked_at = Instant::now();
+        while self.screen().await? == before {
+            if looked_at.elapsed() > PATIENCE {
+                return Err(self.did_not_come(format!("anything to change after {after}")).await);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        Ok(())
+    }
+
+    /// The name of the first box that can be seen and is not ticked.
+    ///
+    /// # Errors
+    ///
+    /// Says that the driver lost the session.
+    pub async fn first_unticked(&self) -> Result<Option<String>, Trouble> {
+        let outline = self.outline().await?;
+        let unticked = outline.lines().find_map(|line| line.trim().strip_prefix("checkbox \"")?.strip_suffix('"'));
+        Ok(unticked.map(ToOwned::to_owned))
+    }
+
     /// Runs a script in the page. Only for looking: what a person does goes through clicks and keys.
     ///
     /// # Errors
