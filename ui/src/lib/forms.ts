@@ -67,7 +67,7 @@ export const emptyProduct = (): ProductInput => ({
   legal_class: '',
   purposes: [],
   form: '',
-  density: figure('kg/L'),
+  density: figure('g/mL'),
   dose: figure('mL/100m2'),
   highest_dose: figure('mL/100m2'),
   highest_dose_tag: 'statutory',
@@ -77,7 +77,7 @@ export const emptyProduct = (): ProductInput => ({
   highest_concentration: figure('mL/L'),
   least_days: figure('day'),
   least_days_tag: 'statutory',
-  most_per_year: figure('count'),
+  most_per_year: figure('times'),
   most_per_year_tag: 'statutory',
   year: 'calendar',
   keep_off: figure('hour'),
@@ -120,7 +120,7 @@ export const emptyCalibration = (today: string): CalibrationInput => ({
   jug_time: figure('s'),
   walk_length: figure('m'),
   walk_time: figure('s'),
-  steps: figure('count'),
+  steps: figure('steps'),
   made_on: today,
 });
 

@@ -136,6 +136,14 @@ function variable(given: Given): FluentVariable {
   }
 }
 
+/** A code as a word: of the catalogue, or a unit's. */
+function codeText(code: string): string {
+  return !hasWord(code) && hasWord(unitCode(code)) ? unitText(code) : word(code);
+}
+
+/** The word of a stage, whether it came as `walk` or as `stage-walk`. */
+export const stageText = (stage: string): string => word(stage.startsWith('stage-') ? stage : `stage-${stage}`);
+
 /** One argument by itself, as text. */
 export function argumentText(argument: Argument): string {
   switch (argument.kind) {
@@ -146,7 +154,7 @@ export function argumentText(argument: Argument): string {
     case 'count':
       return numberText(argument.value, 0);
     case 'code':
-      return word(argument.value);
+      return codeText(argument.value);
     case 'date':
       return dayText(argument.value);
     case 'instant':
