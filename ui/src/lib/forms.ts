@@ -67,7 +67,7 @@ export const emptyProduct = (): ProductInput => ({
   legal_class: '',
   purposes: [],
   form: '',
-  density: figure('g/mL'),
+  density: figure('kg/L'),
   dose: figure('mL/100m2'),
   highest_dose: figure('mL/100m2'),
   highest_dose_tag: 'statutory',
