@@ -1,7 +1,7 @@
 //! The form of a calibration: a jug test and a timed walk, and what one pass puts out with them.
 
 use chrono::NaiveDate;
-use evensward_core::checks::calibration::day_of_calibration;
+use evensward_core::checks::calibration::calibration_age;
 use evensward_core::checks::water::pace_walkable;
 use evensward_core::kit::{Calibration, JugTest, TimedWalk, per_pass};
 use evensward_core::plan::Walkable;
@@ -32,7 +32,7 @@ pub(crate) fn view(input: &CalibrationInput, swath: Option<Swath>, today: NaiveD
     let rate = flow.zip(pace).zip(swath).map(|((flow, pace), swath)| per_pass(flow, pace, swath));
     let checks = [
         pace.map(|pace| pace_walkable(pace, Walkable::default())),
-        made_on.map(|made_on| day_of_calibration(made_on, today)),
+        made_on.map(|made_on| calibration_age(made_on, today)),
     ];
     CalibrationView {
         input: input.clone(),

@@ -227,7 +227,7 @@ fn notes(input: &LawnInput, measured: Option<&Measured>) -> Vec<crate::dto::figu
     let Some(measured) = measured else { return Vec::new() };
     let mut notes = Vec::new();
     for patch in measured.patches.iter().filter(|patch| patch.is_place_assumed) {
-        let what = Arg::code(code_of(patch.kind, PATCHES));
+        let what = Arg::Code(format!("taken-out-{}", code_of(patch.kind, PATCHES)).into());
         notes.push(Said::new("patch-place-assumed").with("what", what));
     }
     let is_set_beside = |part: &PartInput| part.taken_out.is_none() && part.at_x.text.trim().is_empty();

@@ -70,7 +70,7 @@ impl Problems {
             return Some(None);
         }
         if !units.contains(&typed.unit.as_str()) {
-            self.add(field, &Said::new("wrong-unit").with("unit", Arg::Text(typed.unit.clone())));
+            self.add(field, &Said::new("wrong-unit"));
             return None;
         }
         match count_from_text(&typed.text, most) {

@@ -64,7 +64,7 @@ fn a_pace_nobody_keeps_and_a_day_that_cannot_be_are_remarked_on() {
     };
     assert_eq!(said("/walk_time/text", "40"), ["pace-too-slow"]);
     assert_eq!(said("/walk_time/text", "10"), ["pace-too-fast"]);
-    assert_eq!(said("/made_on", "2026-11-25"), ["calibration-in-future"]);
-    assert_eq!(said("/made_on", "2025-11-20"), ["calibration-old"]);
+    assert_eq!(said("/made_on", "2026-11-25"), ["calibration-in-the-future"]);
+    assert_eq!(said("/made_on", "2026-08-25"), ["calibration-old"]);
     assert_eq!(said("/steps/text", ""), [""; 0], "steps need not be counted");
 }

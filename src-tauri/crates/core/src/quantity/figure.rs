@@ -102,8 +102,9 @@ impl FigureProblem {
             Self::TooSmall { limit, unit } | Self::TooLarge { limit, unit } => {
                 said.with("limit", Arg::number(*limit, *unit, 2))
             }
-            Self::WrongUnit { unit } => said.with("unit", Arg::code(unit.code())),
-            Self::Empty | Self::NotANumber | Self::Ambiguous | Self::Negative | Self::Zero => said,
+            Self::Empty | Self::NotANumber | Self::Ambiguous | Self::Negative | Self::Zero | Self::WrongUnit { .. } => {
+                said
+            }
         }
     }
 }

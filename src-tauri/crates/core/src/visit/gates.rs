@@ -8,6 +8,7 @@ use uuid::Uuid;
 use super::command::Facts;
 use super::event::{Applied, Found, FrozenKit, FrozenLabel, Share};
 use super::state::Position;
+use crate::checks::calibration::calibration_age;
 use crate::checks::need::{Seen, treat_at_all};
 use crate::checks::weather::{Observation, TemperatureLimits};
 use crate::checks::{Check, Verdict, dose, label, ready, weather};
@@ -102,23 +103,10 @@ fn keeps_margin(chosen: &Label, measured: &Measured) -> bool {
 /// May this kit be used?
 #[must_use]
 pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
-    vec![ready::last_in_sprayer(&kit.kit.last_in, kit.kit.cleaned_since), calibration_age(kit, today)]
-}
-
-/// Nozzles wear and paces change: after this many days a calibration is old (common practice, no source).
-const CALIBRATION_OLD_DAYS: i64 = 90;
-
-fn calibration_age(kit: &FrozenKit, today: NaiveDate) -> Check {
-    let days = today.signed_duration_since(kit.calibration.made_on).num_days();
-    let (verdict, code) = match days {
-        ..0 => (Verdict::Caution, "calibration-in-the-future"),
-        0..=CALIBRATION_OLD_DAYS => (Verdict::Go, "calibration-fresh"),
-        _ => (Verdict::Caution, "calibration-old"),
-    };
-    let count = |days: i64| Arg::Count(u32::try_from(days.max(0)).unwrap_or(u32::MAX));
-    Check::new("calibration-age", verdict, Tag::Own, "common-practice", code)
-        .with_value(count(days))
-        .with_limit(count(CALIBRATION_OLD_DAYS))
+    vec![
+        ready::last_in_sprayer(&kit.kit.last_in, kit.kit.cleaned_since),
+        calibration_age(kit.calibration.made_on, today),
+    ]
 }
 
 /// Does the weather allow it, edge by edge?
