@@ -21,7 +21,6 @@ use axum::http::{StatusCode, Uri};
 use axum::response::{IntoResponse, Json, Response};
 use axum::routing::{get, post};
 use evensward_companion::dto::ask::{Answer, Ask, Failure, FailureCode};
-use evensward_companion::dto::figures::{Argument, Said};
 
 /// The header that every question bears; its value does not matter.
 pub const HEADER: &str = "x-evensward";
@@ -52,7 +51,7 @@ async fn page(State(shared): State<Shared>, uri: Uri) -> Response {
 async fn ask(State(shared): State<Shared>, body: Bytes) -> Response {
     let question: Ask = match serde_json::from_slice(&body) {
         Ok(question) => question,
-        Err(error) => return answer(Err(malformed(&error))),
+        Err(error) => return answer(Err(Failure::malformed(error.to_string()))),
     };
     // A question waits for the disk, which must not keep other connections from being served.
     let asked = tokio::task::spawn_blocking(move || {
@@ -90,18 +89,6 @@ fn status(code: FailureCode) -> StatusCode {
     }
 }
 
-/// What a question that can't be read is answered with.
-#[must_use]
-pub fn malformed(error: &serde_json::Error) -> Failure {
-    let reason = Argument::Text(error.to_string());
-    Failure {
-        code: FailureCode::Malformed,
-        said: Said { code: "failure-malformed".to_owned(), args: [("reason".to_owned(), reason)].into() },
-        problems: Vec::new(),
-        checks: Vec::new(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use std::io::{Read as _, Write as _};
@@ -116,7 +103,7 @@ mod tests {
         let address = listener.local_addr().unwrap();
         let door: Door = Box::new(|ask| match ask {
             Ask::Draft { key } => Ok(Answer::Draft(Some(key))),
-            _ => Err(Failure { code: FailureCode::Stale, ..malformed(&serde_json::from_str::<u8>("").unwrap_err()) }),
+            _ => Err(Failure::stale()),
         });
         let routes = routes(door, Pages::default(), address);
         runtime.spawn(async move { axum::serve(listener, routes).await });

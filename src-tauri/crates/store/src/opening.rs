@@ -18,7 +18,7 @@ use crate::pragmas::{self, APPLICATION_ID};
 pub const FILE_NAME: &str = "evensward.sqlite3";
 
 /// What SQLite puts beside the file while it is in use, by the ending that it adds to the name.
-const COMPANIONS: [&str; 2] = ["-wal", "-shm"];
+const COMPANIONS: [&str; 3] = ["-wal", "-shm", "-journal"];
 
 /// How many statements stay prepared: more than there are, so none is ever prepared twice.
 const N_CACHED_STATEMENTS: usize = 64;
