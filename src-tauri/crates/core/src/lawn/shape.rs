@@ -100,7 +100,7 @@ impl Shape {
                         problems.push(ShapeProblem {
                             field,
                             said: Said::new("triangle-side-too-long")
-                                .with("side", Arg::Code(format!("part-{field}").into()))
+                                .with("side", Arg::code(field))
                                 .with("value", Arg::number(side.m(), Unit::Metre, 2))
                                 .with("others", Arg::number(others_m, Unit::Metre, 2)),
                         });
