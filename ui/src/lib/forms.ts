@@ -32,7 +32,7 @@ export const BESIDE = [
 export const LENGTHS = ['m', 'ft', 'yd'];
 
 /** How many sides a shape has to say something about. */
-export const N_SIDES: Record<ShapeKind, number> = { rectangle: 4, triangle: 3, circle: 1, part_circle: 1 };
+export const N_SIDES: Record<ShapeKind, number> = { rectangle: 4, triangle: 3, circle: 1, part_circle: 3 };
 
 export const emptyPart = (takenOut: string | null): PartInput => ({
   shape: 'rectangle',
