@@ -4,7 +4,7 @@ use crate::dto::ask::{Answer, Ask, Failure, Kept};
 use crate::dto::register::{ClientInput, KitView, ProductView};
 use crate::failure::id;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
-use crate::{Companion, forms};
+use crate::{Companion, forms, visit};
 
 impl Companion {
     /// Answers a question.
@@ -63,11 +63,15 @@ impl Companion {
                 let (kit, _) = self.kit_of(&self.entry(KIT, kit_id)?)?;
                 Ok(Answer::Calibration(self.calibration_view(&kit, &input)))
             }
-            Ask::OpenVisit { .. }
-            | Ask::Visit { .. }
-            | Ask::PreviewPlan { .. }
-            | Ask::Act { .. }
-            | Ask::Record { .. } => Err(Failure::not_found("visit")),
+            Ask::OpenVisit { visit_id, command_id, lawn_id } => {
+                visit::open(self, id(&visit_id)?, id(&command_id)?, id(&lawn_id)?)
+            }
+            Ask::Visit { visit_id } => visit::view(self, id(&visit_id)?),
+            Ask::PreviewPlan { visit_id, choice } => visit::preview_plan(self, id(&visit_id)?, choice),
+            Ask::Act { visit_id, command_id, expected_seq, act } => {
+                visit::act(self, id(&visit_id)?, id(&command_id)?, expected_seq, act)
+            }
+            Ask::Record { visit_id } => visit::record(self, id(&visit_id)?),
             Ask::Emergency { visit_id } => {
                 let visit_id = visit_id.as_deref().map(id).transpose()?;
                 Ok(Answer::Emergency(self.emergency(visit_id)?))

@@ -15,7 +15,7 @@ use uuid::Uuid;
 use crate::dto::ask::{Failure, HomeView, LawnLine};
 use crate::dto::figures::Said;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
-use crate::{Companion, failure, forms};
+use crate::{Companion, failure, forms, visit};
 
 /// What a list shows of a closed visit; the rest of the summary belongs to other lists.
 #[derive(Debug, Default, Deserialize)]
@@ -88,7 +88,7 @@ impl Companion {
             }
             None => Summary::default(),
         };
-        let look_back_on = visits.iter().find_map(|visit| visit.look_back_on.clone());
+        let look_back_on = visit::look_back_due(&visits).map(|due| due.on.to_string());
         let filled = |words: &str| (!words.is_empty()).then(|| words.to_owned());
         Ok(LawnLine {
             lawn_id: entry.entry_id.to_string(),

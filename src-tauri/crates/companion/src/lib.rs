@@ -15,6 +15,7 @@ pub mod ports;
 mod register;
 mod show;
 pub mod system;
+mod visit;
 
 #[cfg(test)]
 mod bindings;
@@ -38,6 +39,8 @@ pub struct Companion {
     folder: PathBuf,
     device_id: Uuid,
     ports: Ports,
+    /// The fold of the visit that was asked for last: spares a replay, and may be thrown away at any moment.
+    folded: Option<visit::Folded>,
 }
 
 impl Companion {
@@ -52,7 +55,7 @@ impl Companion {
             Err(StoreError::Newer { .. }) => offered,
             other => other?,
         };
-        Ok(Self { store, condition, folder: folder.to_owned(), device_id, ports })
+        Ok(Self { store, condition, folder: folder.to_owned(), device_id, ports, folded: None })
     }
 
     /// Today's local date.

@@ -280,6 +280,12 @@ impl Companion {
         Ok((label_id, form_from_body(&label.body)?))
     }
 
+    /// A label version as typed, current or not.
+    pub(crate) fn label_as_typed(&self, label_id: Uuid) -> Result<ProductInput, Failure> {
+        let label = self.store.immutable(label_id)?.ok_or_else(|| Failure::not_found("label"))?;
+        form_from_body(&label.body)
+    }
+
     /// A product's current label: its id, as typed, and as the trade takes it.
     ///
     /// # Errors

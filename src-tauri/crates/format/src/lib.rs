@@ -4,4 +4,5 @@ pub mod chain;
 pub mod journal;
 pub mod payload;
 pub mod private;
+pub mod record;
 pub mod register;

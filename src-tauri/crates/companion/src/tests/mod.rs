@@ -8,6 +8,7 @@ mod kit;
 mod lawn;
 mod product;
 mod register;
+mod visit;
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};

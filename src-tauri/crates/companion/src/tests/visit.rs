@@ -1,0 +1,252 @@
+//! A whole visit through the door, as a screen would do it, on the invented firm's front lawn.
+
+use uuid::Uuid;
+
+use super::Trial;
+use crate::dto::ask::{Answer, Ask, Failure, FailureCode};
+use crate::dto::figures::Typed;
+use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, VisitView, WeatherInput};
+
+const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
+const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
+const SPRING_FEED: &str = "01900000-0000-7000-8000-000000000303";
+const KIT: &str = "01900000-0000-7000-8000-000000000401";
+const PATH_SPRAYER: &str = "01900000-0000-7000-8000-000000000402";
+
+fn typed(text: &str, unit: &str) -> Typed {
+    Typed { text: text.into(), unit: unit.into() }
+}
+
+/// A visit being done.
+struct Walk {
+    trial: Trial,
+    visit_id: String,
+    n_commands: u128,
+    view: VisitView,
+}
+
+fn visit_of(answer: Answer) -> VisitView {
+    match answer {
+        Answer::Visit(view) => *view,
+        other => panic!("not a visit: {other:?}"),
+    }
+}
+
+impl Walk {
+    fn open() -> Self {
+        Self::open_in(Trial::with_demo(), 0x5000)
+    }
+
+    fn open_in(mut trial: Trial, n: u128) -> Self {
+        let visit_id = Uuid::from_u128(n).to_string();
+        let command_id = Uuid::from_u128(n + 1).to_string();
+        let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into() };
+        let view = visit_of(trial.done(ask));
+        Self { trial, visit_id, n_commands: n + 2, view }
+    }
+
+    fn try_act(&mut self, act: Act) -> Result<(), Failure> {
+        self.n_commands += 1;
+        let ask = Ask::Act {
+            visit_id: self.visit_id.clone(),
+            command_id: Uuid::from_u128(self.n_commands).to_string(),
+            expected_seq: self.view.seq,
+            act,
+        };
+        self.view = visit_of(self.trial.ask(ask)?);
+        Ok(())
+    }
+
+    fn act(&mut self, act: Act) -> &Panel {
+        let said = format!("{act:?}");
+        self.try_act(act).unwrap_or_else(|failure| panic!("{said}\nfailed: {failure:#?}"));
+        &self.view.panel
+    }
+
+    fn assess(&mut self) {
+        self.act(Act::Assess {
+            input: AssessInput {
+                target: "moss".into(),
+                share: "much".into(),
+                applied: "nothing".into(),
+                ..AssessInput::default()
+            },
+        });
+    }
+
+    fn choice(&self) -> PlanChoice {
+        match &self.view.panel {
+            Panel::Plan { choice, .. } => choice.clone(),
+            other => panic!("no plan: {other:?}"),
+        }
+    }
+
+    fn to_plan(&mut self) {
+        self.assess();
+        self.act(Act::ChooseProduct { product_id: MOSS_IRON.into() });
+        self.act(Act::ChooseKit { kit_id: KIT.into() });
+    }
+
+    fn to_mix(&mut self) {
+        self.to_plan();
+        let choice = self.choice();
+        self.act(Act::AgreePlan { choice });
+        let Panel::Ready { items, .. } = &self.view.panel else { panic!("not ready: {:?}", self.view.panel) };
+        for item in items.clone() {
+            self.act(Act::TickReady { item: item.item, on: true });
+        }
+        self.act(Act::SeeWeather {
+            input: WeatherInput {
+                wind_by: "sign".into(),
+                wind_force: Some(2),
+                wind_speed: typed("", "m/s"),
+                wind_height: typed("", "m"),
+                wind_towards: "right".into(),
+                gusts: "no".into(),
+                rain_now: "no".into(),
+                dry_hours: typed("12", "hour"),
+                temperature: typed("14", "degC"),
+                grass: "dry".into(),
+                ground: "open".into(),
+                drought: "no".into(),
+            },
+        });
+        self.act(Act::BeginMixing);
+    }
+
+    fn fill(&mut self) {
+        let Panel::Mix { steps, .. } = &self.view.panel else { panic!("not mixing: {:?}", self.view.panel) };
+        for step in steps.clone() {
+            self.act(Act::TickMix { item: step.item, on: true });
+        }
+        self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L") });
+    }
+
+    fn finish(&mut self) {
+        for _ in 0..40 {
+            match self.view.panel.clone() {
+                Panel::Mix { .. } => self.fill(),
+                Panel::Walk(walk) => {
+                    self.act(*walk.main);
+                }
+                Panel::PassEnd { .. } => {
+                    self.act(Act::TankLeft { left: typed("", "L") });
+                }
+                Panel::Correct { options, .. } => {
+                    let way = options.iter().find(|way| way.is_advised).unwrap();
+                    self.act(Act::Correct { choice: way.choice.clone() });
+                }
+                Panel::UseUp { options, .. } => {
+                    let way = options.iter().find(|way| way.is_advised).unwrap();
+                    self.act(Act::UseUp { choice: way.choice.clone() });
+                }
+                Panel::Wash { steps, .. } => {
+                    for step in steps {
+                        self.act(Act::TickWash { item: step.item, on: true });
+                    }
+                    self.act(Act::WashDone);
+                }
+                Panel::Close { input, asks_cause, .. } => {
+                    let cause = if asks_cause { "pace_or_flow".into() } else { String::new() };
+                    self.act(Act::Close { input: CloseInput { cause, ..input } });
+                }
+                Panel::Closed { .. } => return,
+                other => panic!("stuck at {other:?}"),
+            }
+        }
+        panic!("never closed: {:?}", self.view.panel);
+    }
+}
+
+#[test]
+fn a_whole_visit_reaches_its_closed_record() {
+    let mut walk = Walk::open();
+    walk.to_mix();
+    walk.finish();
+    let Panel::Closed { record } = &walk.view.panel else { panic!("not closed") };
+    assert!(record.is_closed && !record.is_part && record.hash.is_some());
+    let json: serde_json::Value = serde_json::from_str(record.json.as_ref().unwrap()).unwrap();
+    assert_eq!(json["client"]["name"], "Invented Client, Long Border");
+    assert_eq!(json["product"]["authorisation_number"], "DEMO-00001");
+    assert!(json["signed"].is_string());
+    // 308 m² less one per cent of doubt, at 5 mL/m² and the label's highest: 1524.6 mL, down to the jug's 10 mL.
+    let total = json["product"]["total"]["value"].as_f64().unwrap();
+    assert!(total <= 1524.6 && total > 1490.0, "{total}");
+}
+
+#[test]
+fn a_statutory_stop_bars_and_says_so() {
+    let mut walk = Walk::open();
+    walk.assess();
+    let failure = walk.try_act(Act::ChooseProduct { product_id: SPRING_FEED.into() }).unwrap_err();
+    assert_eq!(failure.code, FailureCode::Barred);
+    assert!(failure.checks.iter().any(|check| check.said.code == "not-authorised-for-this-purpose"));
+    walk.act(Act::ChooseProduct { product_id: MOSS_IRON.into() });
+    let failure = walk.try_act(Act::ChooseKit { kit_id: PATH_SPRAYER.into() }).unwrap_err();
+    // It was never calibrated, which is said before anything else.
+    assert_eq!(failure.code, FailureCode::Refused);
+}
+
+#[test]
+fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
+    let mut walk = Walk::open();
+    walk.to_plan();
+    let first = walk.choice();
+    let product_of = |view: &VisitView| match &view.panel {
+        Panel::Plan { plan: Some(plan), .. } => (plan.product.value, plan.water.value),
+        other => panic!("no plan: {other:?}"),
+    };
+    let (product, water) = product_of(&walk.view);
+    walk.act(Act::AgreePlan { choice: first });
+    walk.act(Act::Undo);
+    assert!(matches!(walk.view.panel, Panel::Plan { .. }));
+    let mut walk = Walk::open();
+    walk.to_mix();
+    walk.fill();
+    let mut n_passes = 0;
+    while !matches!(walk.view.panel, Panel::Closed { .. }) {
+        match walk.view.panel.clone() {
+            Panel::PassEnd { planned_left, .. } if n_passes == 0 => {
+                n_passes += 1;
+                // A tenth more than planned went out in the first pass.
+                let left = format!("{:.2}", planned_left.value - 0.46);
+                walk.act(Act::TankLeft { left: typed(&left, "L") });
+                let Panel::Correct { options, .. } = &walk.view.panel else { panic!("no correction") };
+                assert_eq!(options[0].choice, "add_water");
+            }
+            Panel::Walk(panel) if n_passes == 0 => {
+                walk.act(*panel.main);
+            }
+            _ => walk.finish(),
+        }
+    }
+    let mut again = Walk::open_in(walk.trial, 0x9000);
+    again.assess();
+    let failure = again.try_act(Act::ChooseProduct { product_id: MOSS_IRON.into() }).unwrap_err();
+    assert!(failure.checks.iter().any(|check| check.said.code == "interval-too-short"), "{failure:?}");
+    let Answer::Home(home) = again.trial.done(Ask::Home) else { panic!("no home") };
+    let line = home.lawns.iter().find(|line| line.lawn_id == FRONT_LAWN).unwrap();
+    assert!(line.next.iter().any(|said| said.code == "next-water-more"), "{:?}", line.next);
+    assert!(product > 0.0 && water > 0.0);
+}
+
+#[test]
+fn the_same_command_twice_answers_as_the_first_time_did() {
+    let mut walk = Walk::open();
+    let ask = Ask::Act {
+        visit_id: walk.visit_id.clone(),
+        command_id: Uuid::from_u128(0xabc).to_string(),
+        expected_seq: walk.view.seq,
+        act: Act::Assess {
+            input: AssessInput {
+                target: "moss".into(),
+                share: "much".into(),
+                applied: "nothing".into(),
+                ..AssessInput::default()
+            },
+        },
+    };
+    let first = visit_of(walk.trial.done(ask.clone()));
+    let second = visit_of(walk.trial.done(ask));
+    assert_eq!(first, second);
+}

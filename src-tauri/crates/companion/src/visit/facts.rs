@@ -1,0 +1,71 @@
+//! What the decider must know beyond the visit: earlier treatments of this lawn, what was learned, what was ticked today.
+//!
+//! All of it comes from the rows of visits, never from their journals; none of it is kept between two commands.
+
+use std::collections::BTreeSet;
+
+use evensward_core::quantity::Code;
+use evensward_core::visit::Position;
+use evensward_core::visit::command::{Facts, LookBackDue};
+use evensward_format::journal::{Stamp, VisitRow};
+use uuid::Uuid;
+
+use super::journal::at;
+use super::summary::{Summary, learned, treatment};
+use crate::Companion;
+use crate::dto::ask::Failure;
+
+const DAY_MS: i64 = 86_400_000;
+
+/// Gathers what is known beyond a visit.
+pub(crate) fn gather(
+    companion: &Companion,
+    visit_id: Uuid,
+    position: &Position,
+    stamp: &Stamp,
+) -> Result<Facts, Failure> {
+    let Some(lawn) = &position.lawn else { return Ok(Facts::default()) };
+    let rows: Vec<VisitRow> =
+        companion.store.visits_of_lawn(lawn.lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id).collect();
+    let today = at(stamp).local_date();
+    Ok(Facts {
+        history: rows.iter().filter_map(treatment).collect(),
+        look_back_due: look_back_due(&rows).filter(|due| due.on <= today),
+        learned: rows.iter().filter_map(learned).collect(),
+        ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,
+    })
+}
+
+/// The look-back that is owed on a lawn: of its latest closed visit, unless a later visit has looked back on it.
+pub(crate) fn look_back_due(rows: &[VisitRow]) -> Option<LookBackDue> {
+    let looked: BTreeSet<Uuid> = rows.iter().filter_map(|row| Summary::of_row(row).looked_back_on).collect();
+    let row = rows.iter().filter(|row| row.closed_utc_ms.is_some()).find(|row| row.look_back_on.is_some())?;
+    let on = row.look_back_on.as_ref()?.parse().ok()?;
+    (!looked.contains(&row.visit_id)).then_some(LookBackDue { visit: row.visit_id, on })
+}
+
+fn ready_today(
+    companion: &Companion,
+    visit_id: Uuid,
+    position: &Position,
+    stamp: &Stamp,
+    today: &str,
+) -> Result<BTreeSet<Code>, Failure> {
+    let Some(kit) = &position.kit else { return Ok(BTreeSet::new()) };
+    let recent = companion.store.visits_between(stamp.utc_ms - 2 * DAY_MS, stamp.utc_ms.saturating_add(1))?;
+    Ok(recent
+        .iter()
+        .filter(|row| row.visit_id != visit_id && row.kit_id == Some(kit.kit_id))
+        .map(Summary::of_row)
+        .filter(|summary| summary.ready_on.as_deref() == Some(today))
+        .flat_map(|summary| summary.ready)
+        .map(Code::Owned)
+        .collect())
+}
+
+/// Whether a kit has never sprayed before.
+pub(crate) fn is_first_use(companion: &Companion, kit_id: Uuid) -> Result<bool, Failure> {
+    let rows = companion.store.visits_between(i64::MIN, i64::MAX)?;
+    let has_sprayed = |row: &VisitRow| row.kit_id == Some(kit_id) && Summary::of_row(row).treated_on.is_some();
+    Ok(!rows.iter().any(has_sprayed))
+}

@@ -1,0 +1,104 @@
+//! Tankfuls on the screen: what each covers, where it is made, how much of what goes in.
+
+use evensward_core::plan::{Fill, Plan, weight_with};
+use evensward_core::quantity::{Arg, Mass, ProductAmount, Said as Sentence, Unit, Volume, Weight};
+use evensward_core::visit::Position;
+use evensward_core::visit::correct::due_fill;
+use evensward_core::visit::event::{DueFill, Place};
+
+use super::planning::litres;
+use crate::dto::figures::{Said, Shown};
+use crate::dto::visit::FillView;
+use crate::show;
+
+/// An amount of product in the unit of jug or scales.
+pub(crate) fn product(amount: ProductAmount) -> Shown {
+    match amount {
+        ProductAmount::Volume(volume) if volume.ml() >= 10_000.0 => show::shown(volume.l(), Unit::Litre, 2),
+        ProductAmount::Volume(volume) => show::shown(volume.ml(), Unit::Millilitre, decimals(volume.ml())),
+        ProductAmount::Mass(mass) if mass.g() >= 10_000.0 => show::shown(mass.g() / 1_000.0, Unit::Kilogram, 2),
+        ProductAmount::Mass(mass) => show::shown(mass.g(), Unit::Gram, decimals(mass.g())),
+    }
+}
+
+fn decimals(value: f64) -> u8 {
+    u8::from(value < 100.0)
+}
+
+/// The fills of a plan that is looked at.
+pub(crate) fn fill_views(position: &Position, plan: &Plan) -> Vec<FillView> {
+    plan.fills.iter().map(|fill| planned(position, plan, fill)).collect()
+}
+
+fn planned(position: &Position, plan: &Plan, fill: &Fill) -> FillView {
+    let with_plan = super::view::with_plan(position, plan);
+    let due = due_fill(&with_plan, fill);
+    FillView {
+        half_mark: litres(fill.half_mark),
+        ..view(&with_plan, u32::from(fill.number), &due, fill.in_tank_before)
+    }
+}
+
+/// A tankful that is due next, on top of what is left in the tank.
+pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume) -> FillView {
+    let mixture = left + due.mixture;
+    FillView {
+        fill: number,
+        covers: covers(position, due),
+        falls: falls(position, due.from),
+        mixture: litres(mixture),
+        half_mark: litres(left + due.mixture.times(0.5)),
+        product: product(due.product),
+        product_exact: product(due.product_exact),
+        water: litres(due.water),
+        weight: weight(position, mixture, due.product),
+    }
+}
+
+fn weight(position: &Position, mixture: Volume, amount: ProductAmount) -> Shown {
+    let (Some(kit), Some(label)) = (&position.kit, &position.label) else {
+        return show::weight(Weight::ZERO);
+    };
+    show::weight(weight_with(kit.kit.empty_weight, mixture, amount, label.label.density))
+}
+
+fn count(value: impl Into<u32>) -> Arg {
+    Arg::Count(value.into())
+}
+
+fn covers(position: &Position, due: &DueFill) -> Said {
+    let is_from_start = due.from.strips_done == 0;
+    let is_to_end = due.to.strips_done >= position.n_strips(due.to.pass);
+    let said = match (is_from_start, is_to_end, due.from.pass == due.to.pass) {
+        (true, true, true) => Sentence::new("fill-covers-pass").with("pass", count(due.from.pass)),
+        (true, true, false) => {
+            Sentence::new("fill-covers-passes").with("first", count(due.from.pass)).with("last", count(due.to.pass))
+        }
+        _ => Sentence::new("fill-covers-part")
+            .with("from_pass", count(due.from.pass))
+            .with("from_strip", count(due.from.strips_done.saturating_add(1)))
+            .with("to_pass", count(due.to.pass))
+            .with("to_strip", count(due.to.strips_done)),
+    };
+    show::said(&said)
+}
+
+fn falls(position: &Position, from: Place) -> Said {
+    let is_first = from.pass == 1 && from.strips_done == 0;
+    let said = if is_first {
+        Sentence::new("fill-falls-first")
+    } else if from.strips_done == 0 {
+        Sentence::new("fill-falls-before-pass").with("pass", count(from.pass))
+    } else {
+        Sentence::new("fill-falls-before-strip")
+            .with("pass", count(from.pass))
+            .with("strip", count(from.strips_done.saturating_add(1)))
+            .with("strips", count(position.n_strips(from.pass)))
+    };
+    show::said(&said)
+}
+
+/// No product at all, of the kind that a label is dosed by.
+pub(crate) fn no_product() -> ProductAmount {
+    ProductAmount::Mass(Mass::ZERO)
+}

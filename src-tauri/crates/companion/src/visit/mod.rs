@@ -1,0 +1,147 @@
+//! A visit at the door: opened, looked at, acted in, recorded.
+//!
+//! One way for change: [`act`] checks the state that the screen saw, parses, decides, appends in one transaction and answers
+//! with what stands on disk then. A command that was answered before is answered again with the state as it is.
+
+mod acts;
+mod facts;
+mod fills;
+mod journal;
+mod panels;
+mod planning;
+mod record;
+mod record_view;
+mod refusal;
+mod strips;
+mod summary;
+mod view;
+mod walking;
+mod weather;
+
+pub(crate) use facts::look_back_due;
+pub(crate) use journal::Folded;
+
+use evensward_core::visit::command::{Command, Facts};
+use evensward_core::visit::event::FrozenLawn;
+use evensward_core::visit::{State, decide};
+use uuid::Uuid;
+
+use crate::Companion;
+use crate::dto::ask::{Answer, Failure};
+use crate::dto::visit::{Act, PlanChoice};
+use crate::{failure, show};
+
+use journal::{Decided, append, at, folded};
+
+/// Opens a visit to a lawn. A lawn with a visit under way answers with that one: a lawn has one at a time.
+pub(crate) fn open(
+    companion: &mut Companion,
+    visit_id: Uuid,
+    command_id: Uuid,
+    lawn_id: Uuid,
+) -> Result<Answer, Failure> {
+    if companion.store.command(command_id)?.is_some() {
+        return view(companion, visit_id);
+    }
+    if let Some(under_way) = companion.store.visits_open()?.into_iter().find(|visit| visit.lawn_id == lawn_id) {
+        return view(companion, under_way.visit_id);
+    }
+    let (input, survey) = companion.load_lawn(lawn_id)?;
+    let measured = survey.measure(None).map_err(|refusals| {
+        Failure::refused(refusals.iter().map(|refusal| show::problem(refusal.field.clone(), &refusal.said)).collect())
+    })?;
+    let client_id = input.client_id.as_deref().map(failure::id).transpose()?;
+    let mut private = Vec::new();
+    let client = client_id.map(|client_id| acts::client_note(companion, client_id, &mut private)).transpose()?;
+    let lawn = FrozenLawn { lawn_id, client_id, client, survey, measured };
+    let stamp = companion.ports.clock.now();
+    let payloads = decide(&State::default(), &Facts::default(), at(&stamp), Command::Open(Box::new(lawn)))
+        .map_err(|refusal| refusal::failure(&State::default().position, refusal))?;
+    let decided = Decided { before: State::default(), command_id, stamp, payloads, private, clear_draft: None };
+    let state = append(companion, visit_id, decided)?;
+    companion.folded = Some(Folded { visit_id, state, read_only: None });
+    view(companion, visit_id)
+}
+
+/// A visit as it stands.
+pub(crate) fn view(companion: &mut Companion, visit_id: Uuid) -> Result<Answer, Failure> {
+    let folded = current(companion, visit_id)?;
+    let answer = view::of(companion, &folded);
+    companion.folded = Some(folded);
+    Ok(Answer::Visit(Box::new(answer?)))
+}
+
+/// What a plan would be.
+pub(crate) fn preview_plan(companion: &mut Companion, visit_id: Uuid, choice: PlanChoice) -> Result<Answer, Failure> {
+    let folded = current(companion, visit_id)?;
+    let stamp = companion.ports.clock.now();
+    let facts = facts::gather(companion, visit_id, &folded.state.position, &stamp)?;
+    let preview = planning::preview(&folded.state.position, &facts, choice);
+    companion.folded = Some(folded);
+    Ok(Answer::Plan(preview))
+}
+
+/// Does something in a visit.
+pub(crate) fn act(
+    companion: &mut Companion,
+    visit_id: Uuid,
+    command_id: Uuid,
+    expected_seq: u32,
+    act: Act,
+) -> Result<Answer, Failure> {
+    if companion.store.command(command_id)?.is_some() {
+        return view(companion, visit_id);
+    }
+    let folded = current(companion, visit_id)?;
+    if let Some(why) = folded.read_only {
+        return Err(Failure::read_only(why));
+    }
+    if folded.state.seq != expected_seq {
+        companion.folded = Some(folded);
+        return Err(Failure::stale());
+    }
+    let stamp = companion.ports.clock.now();
+    let facts = if asks_facts(&act) {
+        facts::gather(companion, visit_id, &folded.state.position, &stamp)?
+    } else {
+        Facts::default()
+    };
+    let state = folded.state;
+    let washed = act == Act::WashDone;
+    let acts::Parsed { command, private } = acts::parse(companion, &state.position, &facts, act)?;
+    let payloads =
+        decide(&state, &facts, at(&stamp), command).map_err(|refusal| refusal::failure(&state.position, refusal))?;
+    let decided = Decided { before: state, command_id, stamp, payloads, private, clear_draft: None };
+    let state = append(companion, visit_id, decided)?;
+    if washed && let Some(kit) = &state.position.kit {
+        let kit_id = kit.kit_id;
+        // The kit's entry follows the visit; the visit itself never reads it again.
+        companion.set_last_in(kit_id, "lawn_product", true)?;
+    }
+    companion.folded = Some(Folded { visit_id, state, read_only: None });
+    view(companion, visit_id)
+}
+
+/// A visit's record, closed or as it would stand.
+pub(crate) fn record(companion: &mut Companion, visit_id: Uuid) -> Result<Answer, Failure> {
+    let folded = current(companion, visit_id)?;
+    let record = record_view::of(companion, &folded);
+    companion.folded = Some(folded);
+    Ok(Answer::Record(Box::new(record?)))
+}
+
+/// Only the steps before the walk, and what ticks carry over, need to know more than the visit itself.
+const fn asks_facts(act: &Act) -> bool {
+    matches!(act, Act::Assess { .. } | Act::ChooseProduct { .. } | Act::AgreePlan { .. } | Act::BeginMixing)
+}
+
+/// The fold of a visit: from memory when it is the one on disk, else from the journal.
+fn current(companion: &mut Companion, visit_id: Uuid) -> Result<Folded, Failure> {
+    if let Some(kept) = companion.folded.take()
+        && kept.visit_id == visit_id
+        && companion.store.visit(visit_id)?.is_some_and(|row| row.last_seq == kept.state.seq)
+    {
+        return Ok(kept);
+    }
+    folded(companion, visit_id)
+}

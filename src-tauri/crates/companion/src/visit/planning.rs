@@ -1,0 +1,290 @@
+//! The plan on the screen: the choice it starts from, the plan that comes of a choice, and its sums laid open.
+//!
+//! Core plans; here a choice is put together from what was chosen, and a plan is turned into what a screen shows.
+
+use evensward_core::checks::{Verdict as CoreVerdict, is_barred, strictest};
+use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
+use evensward_core::quantity::{Arg, ProductAmount, Said as Sentence, Unit, Volume};
+use evensward_core::visit::Position;
+use evensward_core::visit::command::{Facts, Refusal};
+use evensward_core::visit::decide::make_plan;
+
+use super::acts::{HEADINGS, code_of, plan_choice};
+use super::fills::{fill_views, product};
+use super::refusal;
+use super::strips;
+use crate::dto::ask::{Failure, PlanPreview};
+use crate::dto::figures::{FieldProblem, Said, Shown, Typed};
+use crate::dto::visit::{DirectionView, NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView};
+use crate::show;
+
+/// Most passes that are looked at for the label's water range.
+const MOST_PASSES: u8 = 8;
+/// As many light passes as are offered by themselves, where the water range allows them (own setting).
+const USUAL_PASSES: u8 = 4;
+
+/// The choice with the remedy of that code for every narrow strip.
+pub(crate) fn with_remedy(position: &Position, choice: Choice, code: &str) -> Result<Choice, Failure> {
+    let plan = make_plan(position, &choice).map_err(|refusal| refusal::failure(position, refusal))?;
+    let mut chosen = choice;
+    for report in &plan.narrow {
+        let remedy = best_of_code(report, code).or((code == "as_it_is").then_some(Remedy::AsItIs));
+        let Some(remedy) = remedy else {
+            let problem = show::problem("narrow", &Sentence::new("not-one-of-these"));
+            return Err(Failure::refused(vec![problem]));
+        };
+        chosen.narrow = chosen.narrow.with(report.heading, Some(remedy));
+    }
+    Ok(chosen)
+}
+
+/// The remedy of a code: of several numbers of passes the one that core takes or suggests, else the first walkable one.
+fn best_of_code(report: &NarrowReport, code: &str) -> Option<Remedy> {
+    let of_code = |remedy: &Remedy| remedy_code(*remedy) == code;
+    [report.taken, report.suggested].into_iter().find(of_code).or_else(|| {
+        let mut options = report.options.iter().filter(|option| of_code(&option.remedy));
+        let first = options.clone().next();
+        options.find(|option| option.is_walkable).or(first).map(|option| option.remedy)
+    })
+}
+
+/// The code of a remedy on the screen.
+pub(crate) const fn remedy_code(remedy: Remedy) -> &'static str {
+    match remedy {
+        Remedy::AsItIs => "as_it_is",
+        Remedy::SomePasses { .. } => "some_passes",
+        Remedy::EvenOut => "even_out",
+        Remedy::OtherDirection => "other_direction",
+        Remedy::Leave => "leave",
+    }
+}
+
+/// The choice that a plan starts from: the label's dose as typed, the own pace, passes that keep the water in range.
+pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanChoice {
+    let n_passes = suggested_passes(position);
+    let headings = vec!["along".to_owned(); usize::from(n_passes)];
+    PlanChoice {
+        n_passes: u32::from(n_passes),
+        headings,
+        start: "left".to_owned(),
+        narrow: String::new(),
+        pace: Typed::empty("m/s"),
+        dose: dose_as_typed,
+        guide: "pass".to_owned(),
+    }
+}
+
+/// The passes that keep the label's water at the own pace: the usual number where it will do, else the nearest.
+fn suggested_passes(position: &Position) -> u8 {
+    let own = options(position, None).into_iter().filter(|option| option.is_own_pace).map(|option| option.n_passes);
+    own.min_by_key(|passes| passes.abs_diff(USUAL_PASSES)).unwrap_or(USUAL_PASSES)
+}
+
+fn options(position: &Position, walkable: Option<Walkable>) -> Vec<plan::WaterOption> {
+    let (Some(label), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
+    let calibration = &kit.calibration;
+    plan::water_options(
+        calibration.flow,
+        calibration.pace,
+        kit.kit.swath,
+        &label.label.water,
+        walkable.unwrap_or_default(),
+        MOST_PASSES,
+    )
+    .options
+}
+
+/// What comes of a choice: a plan, or what stands against it, field by field.
+pub(crate) fn preview(position: &Position, facts: &Facts, input: PlanChoice) -> PlanPreview {
+    let parsed = match plan_choice(position, facts, &input) {
+        Ok((choice, _)) => choice,
+        Err(failure) => return PlanPreview { choice: input, plan: None, problems: failure.problems },
+    };
+    match make_plan(position, &parsed) {
+        Ok(plan) => {
+            let view = Box::new(plan_view(position, &parsed, &plan));
+            PlanPreview { choice: understood(input, &plan), plan: Some(view), problems: Vec::new() }
+        }
+        Err(refusal) => PlanPreview { choice: input, plan: None, problems: problems(refusal) },
+    }
+}
+
+/// The choice as it was understood: the remedy that core took where none was chosen, headings as they will be walked.
+fn understood(mut input: PlanChoice, plan: &Plan) -> PlanChoice {
+    if input.narrow.is_empty()
+        && let Some(report) = plan.narrow.first()
+    {
+        remedy_code(report.taken).clone_into(&mut input.narrow);
+    }
+    input
+}
+
+fn problems(refusal: Refusal) -> Vec<FieldProblem> {
+    match refusal {
+        Refusal::NoPlan(reasons) => reasons.iter().map(|said| show::problem(field_of(&said.code), said)).collect(),
+        other => vec![show::problem("plan", &Sentence::new("plan-not-now").with("why", Arg::Text(other.to_string())))],
+    }
+}
+
+fn field_of(code: &str) -> &'static str {
+    match code {
+        "dose-kinds-differ" | "no-dose" => "dose",
+        "number-of-passes" | "headings-and-passes-differ" => "n_passes",
+        "both-headings-turned" | "no-such-number-of-passes" => "narrow",
+        _ => "plan",
+    }
+}
+
+/// A plan as a screen shows it.
+pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> PlanView {
+    let kit = position.kit.as_ref();
+    let passed = position.passed_rules();
+    let steps = kit.and_then(|kit| kit.calibration.steps_per_min_at(plan.pace));
+    let metres: f64 = plan.passes.iter().flat_map(|pass| &pass.legs).map(|leg| leg.length.m()).sum();
+    PlanView {
+        treated: show::area(plan.treated.area),
+        product: product(plan.product),
+        mixture: litres(plan.mixture),
+        water: litres(plan.clean_water),
+        per_pass: plan.passes.iter().map(|pass| litres(pass.volume)).collect(),
+        dose_in_units: show::dose(plan.dose),
+        water_in_units: show::per_area(plan.water),
+        pace: show::pace(plan.pace),
+        steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
+        minutes: show::shown(plan.time.s() / 60.0, Unit::Minute, 0),
+        metres: show::shown(metres, Unit::Metre, 0),
+        rounding_error: show::shown(plan.rounding_error_percent, Unit::Percent, 1),
+        weight: show::weight(plan.weight_full),
+        fills: fill_views(position, plan),
+        sums: sums(choice, plan),
+        narrow: plan.narrow.first().map(|report| narrow_view(report, &passed)),
+        directions: directions(position, choice, plan),
+        water_options: water_options(position, choice),
+        checks: plan.checks.iter().map(|check| show::check(check, None)).collect(),
+        drawing: strips::of_plan(position, plan),
+        notes: notes(choice),
+    }
+}
+
+/// A volume in litres with the decimals that a tank's marks can show.
+pub(crate) fn litres(volume: Volume) -> Shown {
+    show::shown(volume.l(), Unit::Litre, if volume.l() < 10.0 { 2 } else { 1 })
+}
+
+fn line(code: &'static str, value: Shown, is_result: bool) -> SumLine {
+    SumLine { said: show::said(&Sentence::new(code)), value, is_result }
+}
+
+fn sums(choice: &Choice, plan: &Plan) -> Vec<SumLine> {
+    let [dose, ..] = choice.dose.in_units();
+    let own_volume = ProductAmount::Volume(plan.own_volume);
+    vec![
+        line("sum-treated", show::area(plan.treated.area), false),
+        line("sum-dose", show::shown(dose.0, dose.1, 3), false),
+        line("sum-product-exact", product(plan.product_exact), false),
+        line("sum-product-measured", product(plan.product), true),
+        line("sum-walked", litres(plan.walked), false),
+        line("sum-dead-volume", litres(plan.dead), false),
+        line("sum-own-volume", product(own_volume), false),
+        line("sum-clean-water-in-tank", litres(choice.clean_water_in_tank), false),
+        line("sum-clean-water", litres(plan.clean_water), true),
+    ]
+}
+
+fn narrow_view(report: &NarrowReport, passed: &[&str]) -> NarrowView {
+    let as_it_is = Sentence::new("narrow-as-it-is")
+        .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
+        .with("factor", Arg::number(report.as_it_is_factor, Unit::Times, 1));
+    // Of the numbers of passes that would do, the one taken or suggested stands for all.
+    let shown = |option: &&NarrowOption| {
+        !matches!(option.remedy, Remedy::SomePasses { .. })
+            || Some(option.remedy) == best_of_code(report, "some_passes")
+    };
+    NarrowView {
+        width: show::length(report.width),
+        as_is_factor: report.as_it_is_factor,
+        said: show::said(&as_it_is),
+        options: report.options.iter().filter(shown).map(|option| narrow_option(report, option, passed)).collect(),
+    }
+}
+
+fn narrow_option(report: &NarrowReport, option: &NarrowOption, passed: &[&str]) -> NarrowOptionView {
+    let code = match option.remedy {
+        Remedy::AsItIs => "narrow-option-as-it-is",
+        Remedy::SomePasses { .. } => "narrow-option-some-passes",
+        Remedy::EvenOut => "narrow-option-even-out",
+        Remedy::OtherDirection => "narrow-option-other-direction",
+        Remedy::Leave => "narrow-option-leave",
+    };
+    let mut said = Sentence::new(code)
+        .with("water", Arg::number(option.water.ml_per_m2(), Unit::MillilitrePerSquareMetre, 1))
+        .with("extra", Arg::number(option.extra_water.l(), Unit::Litre, 1))
+        .with("left_out", Arg::number(option.left_out.m2(), Unit::SquareMetre, 1))
+        .with("turn", Arg::number(report.fan_turn.deg(), Unit::Degree, 0));
+    if let Remedy::SomePasses { k } = option.remedy {
+        said = said.with("passes", Arg::Count(u32::from(k)));
+    }
+    if let Some(pace) = option.pace {
+        said = said.with("pace", Arg::number(pace.m_per_s(), Unit::MetrePerSecond, 2));
+    }
+    NarrowOptionView {
+        remedy: remedy_code(option.remedy).to_owned(),
+        said: show::said(&said),
+        checks: option.checks.iter().map(|check| show::check(check, None)).collect(),
+        can_be_chosen: !is_barred(&option.checks, passed) || strictest(&option.checks) != CoreVerdict::Stop,
+        is_chosen: option.remedy == report.taken,
+    }
+}
+
+/// Both directions side by side, each walked throughout.
+fn directions(position: &Position, choice: &Choice, plan: &Plan) -> Vec<DirectionView> {
+    [Heading::Along, Heading::Across]
+        .into_iter()
+        .filter_map(|heading| {
+            let headings = vec![heading; usize::from(choice.n_passes)];
+            let other = Choice { headings, narrow: plan::NarrowChoice::default(), ..choice.clone() };
+            let is_walked_so = plan.passes.iter().all(|pass| pass.heading == heading);
+            let made = if is_walked_so { Some(plan.clone()) } else { make_plan(position, &other).ok() }?;
+            direction(heading, &made)
+        })
+        .collect()
+}
+
+fn direction(heading: Heading, plan: &Plan) -> Option<DirectionView> {
+    let layout = plan.layout(heading)?;
+    let pass = plan.passes.iter().find(|pass| pass.heading == heading)?;
+    let metres: f64 = pass.legs.iter().map(|leg| leg.length.m()).sum();
+    Some(DirectionView {
+        heading: code_of(&heading, HEADINGS).to_owned(),
+        n_strips: u32::try_from(layout.strips.len()).unwrap_or(u32::MAX),
+        narrow_width: plan
+            .narrow
+            .iter()
+            .find(|report| report.heading == heading)
+            .map(|report| show::length(report.width)),
+        metres: show::shown(metres, Unit::Metre, 0),
+        volume: litres(pass.volume),
+    })
+}
+
+fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
+    options(position, Some(choice.walkable))
+        .into_iter()
+        .map(|option| WaterOptionView {
+            n_passes: u32::from(option.n_passes),
+            pace: show::pace(option.pace),
+            is_own_pace: option.is_own_pace,
+            water: show::shown(option.water.ml_per_m2(), Unit::MillilitrePerSquareMetre, 1),
+            is_in_range: true,
+        })
+        .collect()
+}
+
+fn notes(choice: &Choice) -> Vec<Said> {
+    let percent = (choice.trim - 1.0) * 100.0;
+    if percent.abs() < 0.5 {
+        return Vec::new();
+    }
+    let code = if percent > 0.0 { "plan-water-trimmed-up" } else { "plan-water-trimmed-down" };
+    vec![show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1)))]
+}

@@ -1,0 +1,289 @@
+//! A visit's record from its fold: what the law and the next year's self ask for, nothing that the events do not say.
+
+use chrono::{DateTime, FixedOffset};
+use evensward_core::checks::wind::WindReading;
+use evensward_core::plan::Heading;
+use evensward_core::product::{LegalClass, Phase};
+use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
+use evensward_core::visit::Position;
+use evensward_core::visit::correct::dose_given;
+use evensward_core::visit::event::{At, CorrectionKind};
+use evensward_format::record::{
+    Deviation, Fill, ForWhom, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
+};
+
+use super::acts::{HEADINGS, STOPS, USE_UPS, code_of};
+use super::journal::Folded;
+use super::view::{lawn_name, word, words};
+use super::weather;
+use crate::Companion;
+
+/// Codes of the legal classes in the record.
+const CLASSES: &[(&str, LegalClass)] = &[
+    ("plant_protection", LegalClass::PlantProtection),
+    ("fertiliser", LegalClass::Fertiliser),
+    ("wetting_agent", LegalClass::WettingAgent),
+    ("other", LegalClass::Other),
+];
+
+/// The record of a visit, as it stands or as it would stand.
+pub(crate) fn of(companion: &Companion, folded: &Folded) -> Record {
+    let position = &folded.state.position;
+    let closed = position.closed.as_ref();
+    let signature = closed.map(|closed| &closed.signature);
+    let client = position.lawn.as_ref().and_then(|lawn| lawn.client.as_ref());
+    let walk = &position.walk;
+    Record {
+        schema: SCHEMA.to_owned(),
+        visit_id: folded.visit_id.to_string(),
+        is_part: position.stopped.is_some() || walk.short.is_some(),
+        is_untreated: !position.has_sprayed(),
+        operator: operator(companion, position),
+        client: ForWhom {
+            name: client.and_then(|note| word(companion, note, "name")),
+            address: client.and_then(|note| word(companion, note, "address")),
+        },
+        place: place(companion, position),
+        purpose: position.found.as_ref().and_then(|found| found.target).map(|target| target.code().to_owned()),
+        product: product(companion, position),
+        water_l: water_l(position),
+        mixture_l: position.mixture_made().l(),
+        sprayer: sprayer(position),
+        started: walk.began.map(moment),
+        ended: walk.ended.map(moment),
+        date: position.treated_on().map(|date| date.to_string()),
+        weather: position.weather.iter().map(weather_line).collect(),
+        protective: protective(position),
+        fills: walk
+            .made
+            .iter()
+            .map(|fill| Fill {
+                at: moment(fill.at),
+                mixture_l: fill.mixture.l(),
+                left_before_l: fill.left_before.l(),
+                product: amount(fill.product),
+            })
+            .collect(),
+        passes: passes(position),
+        deviations: deviations(companion, position),
+        used_up: walk.used_up.map(|used| code_of(&used.kind, USE_UPS).to_owned()),
+        leftover_l: walk.used_up.map_or(0.0, |used| used.leftover.l()),
+        advice: signature
+            .map(|signature| signature.advice.iter().map(ToString::to_string).collect())
+            .unwrap_or_default(),
+        look_back_on: signature.and_then(|signature| signature.look_back_on).map(|date| date.to_string()),
+        note: signature.and_then(|signature| signature.note.as_ref()).and_then(|note| words(companion, note)),
+        signed: closed.map(|closed| moment(closed.at)),
+    }
+}
+
+/// A moment as RFC 3339 with its own offset.
+pub(crate) fn moment(at: At) -> String {
+    let offset = FixedOffset::east_opt(at.offset_min.saturating_mul(60));
+    match (DateTime::from_timestamp_millis(at.utc_ms), offset) {
+        (Some(utc), Some(offset)) => utc.with_timezone(&offset).to_rfc3339(),
+        (Some(utc), None) => utc.to_rfc3339(),
+        (None, _) => String::new(),
+    }
+}
+
+fn amount(amount: ProductAmount) -> Quantity {
+    let (value, unit) = match amount {
+        ProductAmount::Volume(volume) => (volume.ml(), "mL"),
+        ProductAmount::Mass(mass) => (mass.g(), "g"),
+    };
+    Quantity { value, unit: unit.to_owned(), as_typed: None }
+}
+
+fn dose(dose: ProductDose) -> Quantity {
+    Quantity { value: dose.base(), unit: dose.base_unit().code().to_owned(), as_typed: None }
+}
+
+/// Who signed; before that, who would.
+fn operator(companion: &Companion, position: &Position) -> Person {
+    match position.closed.as_ref() {
+        Some(closed) => Person {
+            name: word(companion, &closed.signature.by, "name"),
+            certificate: word(companion, &closed.signature.by, "certificate"),
+        },
+        None => {
+            let operator = companion.operator().ok().flatten().map(|(_, operator)| operator).unwrap_or_default();
+            let filled = |words: String| (!words.is_empty()).then_some(words);
+            Person { name: filled(operator.name), certificate: filled(operator.certificate) }
+        }
+    }
+}
+
+fn place(companion: &Companion, position: &Position) -> Place {
+    let Some(lawn) = &position.lawn else { return Place::default() };
+    let measured = position.label.as_ref().map_or(&lawn.measured, |label| &label.measured);
+    let treated = position.plan.as_ref().map_or(measured.net_area, |plan| plan.plan.treated);
+    Place {
+        lawn_id: lawn.lawn_id.to_string(),
+        lawn: lawn_name(companion, lawn.lawn_id),
+        outline_area_m2: measured.outline_area.m2(),
+        treated_area_m2: treated.area.m2(),
+        area_doubt_percent: treated.doubt.percent(),
+        treated_ground_m: measured
+            .net
+            .rings()
+            .into_iter()
+            .flat_map(|ring| std::iter::once(ring.outer).chain(ring.holes))
+            .map(|ring| ring.into_iter().map(|(x, y)| [x, y]).collect())
+            .collect(),
+    }
+}
+
+fn product(companion: &Companion, position: &Position) -> Option<Product> {
+    let frozen = position.label.as_ref()?;
+    let label = &frozen.label;
+    let entered_by = companion.label_as_typed(frozen.label_id).ok().map(|input| input.entered_by);
+    let planned = position.plan.as_ref().map_or(label.dose, |plan| plan.choice.dose);
+    Some(Product {
+        name: label.name.clone(),
+        legal_class: code_of(&label.legal_class, CLASSES).to_owned(),
+        authorisation_number: label.authorisation_number.clone(),
+        label_version: label.label_version.clone(),
+        label_entered_by: entered_by.filter(|name| !name.is_empty()),
+        label_entered_on: label.entered_on.to_string(),
+        dose_planned: dose(planned),
+        dose_given: dose_given(position).map(dose),
+        total: position.product_made().map(amount),
+    })
+}
+
+/// Clean water in all: the mixture made without the product's own room, and what corrections and the use-up added.
+fn water_l(position: &Position) -> f64 {
+    let density = position.label.as_ref().and_then(|label| label.label.density);
+    let walk = &position.walk;
+    let made: f64 = walk.made.iter().map(|fill| fill.mixture.less(fill.product.own_volume(density)).l()).sum();
+    let added: f64 = walk.trims.iter().map(|trim| trim.water_now.l()).sum();
+    made + added + walk.used_up.map_or(0.0, |used| used.water.l())
+}
+
+fn sprayer(position: &Position) -> Option<Sprayer> {
+    let frozen = position.kit.as_ref()?;
+    let pace = position.plan.as_ref().map_or(frozen.calibration.pace, |plan| plan.plan.pace);
+    Some(Sprayer {
+        kit_id: frozen.kit_id.to_string(),
+        calibration_id: frozen.calibration_id.to_string(),
+        nozzle: frozen.kit.nozzle.clone(),
+        swath_m: frozen.kit.swath.m(),
+        flow_l_per_min: frozen.calibration.flow.l_per_min(),
+        pace_m_per_s: pace.m_per_s(),
+        calibrated_on: frozen.calibration.made_on.to_string(),
+    })
+}
+
+fn weather_line(seen: &evensward_core::visit::state::SeenWeather) -> Weather {
+    let observation = &seen.observation;
+    let (wind_force, wind_m_per_s, wind_height_m) = match observation.wind.map(|wind| wind.reading) {
+        Some(WindReading::BySign { force }) => (Some(force), None, None),
+        Some(WindReading::ByMeter { speed, height }) => (None, Some(speed.m_per_s()), Some(height.m())),
+        None => (None, None, None),
+    };
+    Weather {
+        at: moment(seen.at),
+        wind_force,
+        wind_m_per_s,
+        wind_height_m,
+        wind_towards: weather::towards(observation).to_owned(),
+        gusts: observation.gusts,
+        rain: observation.rain_now,
+        dry_hours_expected: observation.dry_hours_expected,
+        temperature_deg_c: observation.temperature.map(|temperature| temperature.deg_c()),
+        grass_wet: observation.grass_wet,
+        frozen: observation.frozen,
+        drought: observation.drought,
+    }
+}
+
+fn protective(position: &Position) -> Vec<String> {
+    let Some(label) = &position.label else { return Vec::new() };
+    let asked = label.label.protective.of(Phase::Spraying).iter();
+    asked.filter(|piece| position.ready.contains(piece.ready_code())).map(|piece| piece.code().to_owned()).collect()
+}
+
+fn passes(position: &Position) -> Vec<Pass> {
+    position
+        .walk
+        .truths
+        .iter()
+        .map(|truth| Pass {
+            pass: truth.pass,
+            heading: code_of(&position.pass_plan(truth.pass).map_or(Heading::Along, |pass| pass.heading), HEADINGS)
+                .to_owned(),
+            began: moment(truth.began),
+            ended: moment(truth.ended),
+            paused_s: truth.paused_s,
+            planned_l: truth.planned.l(),
+            used_l: truth.used.l(),
+            left_l: truth.left.l(),
+            is_as_planned: truth.is_as_planned,
+        })
+        .collect()
+}
+
+fn litres(volume: Volume) -> Quantity {
+    Quantity { value: volume.l(), unit: "L".to_owned(), as_typed: None }
+}
+
+fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
+    let walk = &position.walk;
+    let text = |note: Option<&evensward_core::visit::event::NoteRef>| note.and_then(|note| words(companion, note));
+    let mut lines: Vec<Deviation> = position
+        .passed
+        .iter()
+        .map(|passed| Deviation {
+            code: format!("passed-{}", passed.rule),
+            reason: text(Some(&passed.because)),
+            ..Deviation::default()
+        })
+        .collect();
+    lines.extend(walk.pauses.iter().map(|pause| Deviation {
+        code: format!("paused-{}", pause.reason.code()),
+        at: Some(moment(pause.began)),
+        reason: text(pause.note.as_ref()),
+        quantity: pause.ended.map(|ended| Quantity {
+            value: ended.seconds_since(pause.began),
+            unit: "s".to_owned(),
+            as_typed: None,
+        }),
+    }));
+    for trim in walk.trims.iter() {
+        let (code, volume) = match trim.kind {
+            CorrectionKind::AddWater => ("water-added", trim.water_now + trim.water_more),
+            CorrectionKind::LessWater => ("water-left-out", trim.water_less),
+            CorrectionKind::FewerPasses => ("passes-left-out", Volume::ZERO),
+            CorrectionKind::MorePasses => ("pass-added", trim.water_now + trim.water_more),
+            CorrectionKind::AsPlanned => ("went-on-as-planned", Volume::ZERO),
+        };
+        let quantity = (volume > Volume::ZERO).then(|| litres(volume));
+        lines.push(Deviation { code: code.to_owned(), quantity, ..Deviation::default() });
+    }
+    if let Some(short) = walk.short {
+        let strips = f64::from(short.place.strips_done);
+        lines.push(Deviation {
+            code: "ran-short".to_owned(),
+            quantity: Some(Quantity { value: strips, unit: "strips".to_owned(), as_typed: None }),
+            ..Deviation::default()
+        });
+    }
+    if let Some(plan) = position.plan.as_ref().filter(|plan| plan.plan.left_out.m2() > 0.0) {
+        let left_out = Quantity { value: plan.plan.left_out.m2(), unit: "m2".to_owned(), as_typed: None };
+        lines.push(Deviation {
+            code: "narrow-strip-left-out".to_owned(),
+            quantity: Some(left_out),
+            ..Deviation::default()
+        });
+    }
+    if let Some(stopped) = &position.stopped {
+        lines.push(Deviation {
+            code: format!("stopped-{}", code_of(&stopped.reason, STOPS)),
+            at: Some(moment(stopped.at)),
+            reason: text(stopped.note.as_ref()),
+            quantity: None,
+        });
+    }
+    lines
+}

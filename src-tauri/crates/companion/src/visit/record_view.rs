@@ -1,0 +1,243 @@
+//! The record on the screen: sections of lines, made from the same document that is given out as JSON.
+
+use evensward_core::visit::Position;
+use evensward_format::record::{Deviation, Quantity, Record, Weather};
+
+use super::journal::Folded;
+use super::{panels, record, strips};
+use crate::Companion;
+use crate::dto::ask::Failure;
+use crate::dto::figures::{Argument, Said, Shown};
+use crate::dto::record::{RecordLine, RecordSection, RecordView};
+use crate::failure::said;
+
+/// The record of a visit.
+pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<RecordView, Failure> {
+    let position = &folded.state.position;
+    let document = record::of(companion, folded);
+    let is_closed = position.closed.is_some();
+    let json = serde_json::to_string_pretty(&document).map_err(|error| Failure::malformed(error.to_string()))?;
+    let hash = if is_closed { hash(companion, folded.visit_id)? } else { None };
+    Ok(RecordView {
+        visit_id: folded.visit_id.to_string(),
+        is_closed,
+        is_part: document.is_part,
+        sections: sections(position, &document),
+        advice: panels::advice(position),
+        json: is_closed.then_some(json),
+        hash,
+        drawing: strips::of_position(position).unwrap_or_default(),
+    })
+}
+
+fn hash(companion: &Companion, visit_id: uuid::Uuid) -> Result<Option<String>, Failure> {
+    let links = companion.store.links()?;
+    Ok(links.iter().find(|link| link.visit_id == visit_id).map(|link| link.hash.to_string()))
+}
+
+/// What a lawful record still lacks.
+pub(crate) fn missing(companion: &Companion, position: &Position) -> Vec<Said> {
+    let mut lines = Vec::new();
+    let has_client = position.lawn.as_ref().is_some_and(|lawn| lawn.client_id.is_some());
+    if !has_client {
+        lines.push(said("missing-client", []));
+    }
+    let operator = companion.operator().ok().flatten().map(|(_, operator)| operator).unwrap_or_default();
+    if operator.certificate.trim().is_empty() {
+        lines.push(said("missing-certificate", []));
+    }
+    let needs_number = position.label.as_ref().is_some_and(|label| {
+        label.label.legal_class == evensward_core::product::LegalClass::PlantProtection
+            && label.label.authorisation_number.is_none()
+    });
+    if needs_number {
+        lines.push(said("missing-authorisation-number", []));
+    }
+    lines
+}
+
+fn text(value: impl Into<String>) -> Argument {
+    Argument::Text(value.into())
+}
+
+fn number(value: f64, unit: &str, decimals: u8) -> Argument {
+    Argument::Number(Shown { value, unit: unit.to_owned(), decimals })
+}
+
+fn quantity(quantity: &Quantity) -> Argument {
+    let decimals = match quantity.value.abs() {
+        size if size >= 100.0 => 0,
+        size if size >= 10.0 => 1,
+        size if size >= 1.0 => 2,
+        _ => 3,
+    };
+    number(quantity.value, &quantity.unit, decimals)
+}
+
+fn line(label: &str, values: Vec<Argument>) -> RecordLine {
+    RecordLine { label: label.to_owned(), values, said: Vec::new() }
+}
+
+fn optional(label: &str, value: Option<&String>) -> Option<RecordLine> {
+    value.map(|value| line(label, vec![text(value)]))
+}
+
+fn section(heading: &str, lines: impl IntoIterator<Item = RecordLine>) -> RecordSection {
+    RecordSection { heading: heading.to_owned(), lines: lines.into_iter().collect() }
+}
+
+fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
+    let mut sections = vec![who(record), place(record)];
+    sections.extend(product(record));
+    sections.extend(sprayer(record));
+    sections.push(times(position, record));
+    sections.push(section("record-weather", record.weather.iter().flat_map(weather)));
+    if !record.protective.is_empty() {
+        let pieces = record.protective.iter().map(|piece| Argument::Code(format!("ready-{piece}"))).collect();
+        sections.push(section("record-protective", [line("record-worn", pieces)]));
+    }
+    sections.push(section(
+        "record-fills",
+        record.fills.iter().enumerate().map(|(idx, fill)| {
+            let values = vec![number(fill.mixture_l, "L", 2), quantity(&fill.product)];
+            let count = u32::try_from(idx + 1).unwrap_or(u32::MAX);
+            let said = vec![said("record-fill-number", [("fill", Argument::Count(count))])];
+            RecordLine { label: "record-fill".to_owned(), values, said }
+        }),
+    ));
+    sections.push(section(
+        "record-passes",
+        record.passes.iter().map(|pass| {
+            let code = if pass.is_as_planned { "record-pass-as-planned" } else { "record-pass-measured" };
+            let args = [
+                ("pass", Argument::Count(u32::from(pass.pass))),
+                ("heading", Argument::Code(format!("heading-{}", pass.heading))),
+                ("planned", number(pass.planned_l, "L", 2)),
+            ];
+            RecordLine {
+                label: "record-pass".to_owned(),
+                values: vec![number(pass.used_l, "L", 2)],
+                said: vec![said(code, args)],
+            }
+        }),
+    ));
+    if !record.deviations.is_empty() {
+        sections.push(section("record-deviations", record.deviations.iter().map(deviation)));
+    }
+    sections.retain(|section| !section.lines.is_empty());
+    sections
+}
+
+fn who(record: &Record) -> RecordSection {
+    let lines = [
+        optional("record-operator", record.operator.name.as_ref()),
+        optional("record-certificate", record.operator.certificate.as_ref()),
+        optional("record-client", record.client.name.as_ref()),
+        optional("record-address", record.client.address.as_ref()),
+    ];
+    section("record-who", lines.into_iter().flatten())
+}
+
+fn place(record: &Record) -> RecordSection {
+    let place = &record.place;
+    let mut lines = vec![
+        line("record-lawn", vec![text(&place.lawn)]),
+        line("record-treated-area", vec![number(place.treated_area_m2, "m2", 1)]),
+        line("record-outline-area", vec![number(place.outline_area_m2, "m2", 1)]),
+    ];
+    if let Some(purpose) = &record.purpose {
+        lines.push(line("record-purpose", vec![Argument::Code(purpose.clone())]));
+    }
+    section("record-place", lines)
+}
+
+fn product(record: &Record) -> Option<RecordSection> {
+    let product = record.product.as_ref()?;
+    let class = Argument::Code(format!("legal-class-{}", product.legal_class.replace('_', "-")));
+    let mut lines =
+        vec![line("record-product-name", vec![text(&product.name)]), line("record-legal-class", vec![class])];
+    lines.extend(optional("record-authorisation-number", product.authorisation_number.as_ref()));
+    let mut label = vec![text(&product.label_version), Argument::Date(product.label_entered_on.clone())];
+    label.extend(product.label_entered_by.as_ref().map(text));
+    lines.push(line("record-label", label));
+    lines.push(line("record-dose-planned", vec![quantity(&product.dose_planned)]));
+    lines.extend(product.dose_given.as_ref().map(|dose| line("record-dose-given", vec![quantity(dose)])));
+    lines.extend(product.total.as_ref().map(|total| line("record-product-total", vec![quantity(total)])));
+    lines.push(line("record-water", vec![number(record.water_l, "L", 2)]));
+    lines.push(line("record-mixture", vec![number(record.mixture_l, "L", 2)]));
+    if let Some(used_up) = &record.used_up {
+        let code = Argument::Code(format!("used-up-{}", used_up.replace('_', "-")));
+        lines.push(line("record-leftover", vec![number(record.leftover_l, "L", 2), code]));
+    }
+    Some(section("record-product", lines))
+}
+
+fn sprayer(record: &Record) -> Option<RecordSection> {
+    let sprayer = record.sprayer.as_ref()?;
+    let lines = [
+        line("record-nozzle", vec![text(&sprayer.nozzle)]),
+        line("record-swath", vec![number(sprayer.swath_m, "m", 2)]),
+        line("record-flow", vec![number(sprayer.flow_l_per_min, "L/min", 3)]),
+        line("record-pace", vec![number(sprayer.pace_m_per_s, "m/s", 2)]),
+        line("record-calibrated-on", vec![Argument::Date(sprayer.calibrated_on.clone())]),
+    ];
+    Some(section("record-sprayer", lines))
+}
+
+fn times(position: &Position, record: &Record) -> RecordSection {
+    let walk = &position.walk;
+    let instants = [
+        ("record-started", walk.began),
+        ("record-ended", walk.ended),
+        ("record-signed", position.closed.as_ref().map(|closed| closed.at)),
+    ];
+    let mut lines: Vec<RecordLine> =
+        instants.into_iter().filter_map(|(label, at)| Some(line(label, vec![super::view::instant(at?)]))).collect();
+    lines.extend(record.look_back_on.as_ref().map(|day| line("record-look-back", vec![Argument::Date(day.clone())])));
+    section("record-times", lines)
+}
+
+fn weather(weather: &Weather) -> Vec<RecordLine> {
+    let mut lines = Vec::new();
+    let towards = match weather.wind_towards.as_str() {
+        "" => Argument::Code("wind-towards-unknown".to_owned()),
+        side => Argument::Code(format!("wind-towards-{side}")),
+    };
+    match (weather.wind_force, weather.wind_m_per_s, weather.wind_height_m) {
+        (Some(force), _, _) => {
+            lines.push(line("record-wind-force", vec![Argument::Count(u32::from(force)), towards]));
+        }
+        (None, Some(speed), Some(height)) => {
+            lines.push(line("record-wind-speed", vec![number(speed, "m/s", 1), number(height, "m", 1), towards]));
+        }
+        _ => lines.push(line("record-wind-force", vec![Argument::Code("not-looked-at".to_owned())])),
+    }
+    if let Some(temperature) = weather.temperature_deg_c {
+        lines.push(line("record-temperature", vec![number(temperature, "degC", 0)]));
+    }
+    if let Some(hours) = weather.dry_hours_expected {
+        lines.push(line("record-dry-hours", vec![number(hours, "hour", 0)]));
+    }
+    for (label, answer) in [
+        ("record-gusts", weather.gusts),
+        ("record-rain", weather.rain),
+        ("record-grass-wet", weather.grass_wet),
+        ("record-frozen", weather.frozen),
+        ("record-drought", weather.drought),
+    ] {
+        let code = match answer {
+            Some(true) => "answer-yes",
+            Some(false) => "answer-no",
+            None => "not-looked-at",
+        };
+        lines.push(line(label, vec![Argument::Code(code.to_owned())]));
+    }
+    lines
+}
+
+fn deviation(deviation: &Deviation) -> RecordLine {
+    let mut values: Vec<Argument> = deviation.quantity.iter().map(quantity).collect();
+    values.extend(deviation.reason.as_ref().map(text));
+    let code = deviation.code.replace('_', "-");
+    RecordLine { label: "record-deviation".to_owned(), values, said: vec![said(&format!("deviation-{code}"), [])] }
+}

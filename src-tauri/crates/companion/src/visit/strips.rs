@@ -1,0 +1,110 @@
+//! The strips on the drawing: geometry from the frozen plan, how far along each is from the walk.
+
+use evensward_core::lawn::Measured;
+use evensward_core::plan::{Layout, Leg, Plan, Strip};
+use evensward_core::visit::event::Place;
+use evensward_core::visit::{Position, Stage};
+
+use crate::drawing;
+use crate::dto::drawing::{Drawing, PointM, StripDrawing, StripState};
+
+/// The lawn as it stands in this visit: with the label's margins once a product is chosen, with strips once planned.
+pub(crate) fn of_position(position: &Position) -> Option<Drawing> {
+    match &position.plan {
+        Some(plan) => Some(of_plan(position, &plan.plan)),
+        None => measured(position).map(drawing::lawn),
+    }
+}
+
+fn measured(position: &Position) -> Option<&Measured> {
+    let label = position.label.as_ref().map(|label| &label.measured);
+    label.or_else(|| position.lawn.as_ref().map(|lawn| &lawn.measured))
+}
+
+/// The lawn with the strips of the pass that is walked now, or of the first pass before the walk.
+pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
+    let mut drawn = measured(position).map_or_else(Drawing::default, drawing::lawn);
+    // Before the plan is agreed the position knows no passes: the first pass of this plan is drawn.
+    let is_agreed = position.plan.is_some();
+    let pass_number = if is_agreed { position.walk.pass } else { 1 };
+    let n_passes = plan.passes.len();
+    let pass = usize::from(pass_number.saturating_sub(1)).checked_rem(n_passes).and_then(|idx| plan.passes.get(idx));
+    let Some(pass) = pass else { return drawn };
+    let Some(layout) = plan.layout(pass.heading) else { return drawn };
+    let order = walking_order(&pass.legs);
+    let strips_done = if is_agreed { usize::from(position.walk.strips_done) } else { 0 };
+    let is_walking = is_agreed && matches!(position.stage, Stage::Walk | Stage::Mix);
+    let is_over = is_agreed && position.stage > Stage::Correct;
+    drawn.strips = layout
+        .strips
+        .iter()
+        .map(|strip| {
+            let place = order.iter().position(|id| *id == strip.id.0);
+            let state = match place {
+                None => StripState::LeftOut,
+                Some(_) if is_over && position.walk.short.is_none() && position.stopped.is_none() => StripState::Done,
+                Some(idx) if idx < strips_done => StripState::Done,
+                Some(idx) if idx == strips_done && is_walking => StripState::Current,
+                Some(_) => StripState::ToDo,
+            };
+            StripDrawing {
+                strip: u32::from(strip.id.0),
+                is_narrow: strip.is_narrow,
+                state,
+                rings: strip.runs.iter().flat_map(|run| run.ground.clone()).flat_map(drawing::rings).collect(),
+                lines: lines(strip, &pass.legs),
+                fill: fill_of(position, plan, pass_number, place.unwrap_or(0)),
+            }
+        })
+        .collect();
+    let current = order.get(strips_done).copied();
+    drawn.markers = markers(layout, current);
+    let first = pass.legs.first();
+    drawn.start = first.and_then(|leg| leg_line(layout.strip(leg.strip)?, leg)).map(|[from, _]| from);
+    drawn
+}
+
+/// Numbers of the strips in walking order.
+fn walking_order(legs: &[Leg]) -> Vec<u16> {
+    let mut order: Vec<u16> = legs.iter().map(|leg| leg.strip.0).collect();
+    order.dedup();
+    order
+}
+
+fn lines(strip: &Strip, legs: &[Leg]) -> Vec<[PointM; 2]> {
+    legs.iter().filter(|leg| leg.strip == strip.id).filter_map(|leg| leg_line(strip, leg)).collect()
+}
+
+fn leg_line(strip: &Strip, leg: &Leg) -> Option<[PointM; 2]> {
+    let run = strip.runs.get(leg.run_idx)?;
+    let (from, to) = ([run.from.0, run.from.1], [run.to.0, run.to.1]);
+    Some(if leg.reversed { [to, from] } else { [from, to] })
+}
+
+/// The markers stand at both ends of the centre line of the strip being walked.
+fn markers(layout: &Layout, current: Option<u16>) -> Vec<PointM> {
+    let strip = layout.strips.iter().find(|strip| Some(strip.id.0) == current);
+    strip.map(|strip| strip.markers.iter().map(|(x, y)| [*x, *y]).collect()).unwrap_or_default()
+}
+
+/// The fill that covers a strip of a pass: those made, then those due; by the plan's own fills before it is agreed.
+fn fill_of(position: &Position, plan: &Plan, pass: u8, strip_idx: usize) -> u32 {
+    let here = Place { pass, strips_done: u16::try_from(strip_idx).unwrap_or(u16::MAX) };
+    let starts: Vec<Place> = if position.plan.is_some() {
+        let made = position.walk.made.iter().map(|fill| fill.place);
+        made.chain(position.walk.due.iter().map(|fill| fill.from)).collect()
+    } else {
+        plan.fills
+            .iter()
+            .map(|fill| {
+                let legs =
+                    plan.passes.iter().find(|pass| pass.number == fill.from.pass).map(|pass| pass.legs.as_slice());
+                let order = walking_order(legs.unwrap_or_default());
+                let idx = order.iter().position(|id| *id == fill.from.strip.0).unwrap_or(0);
+                Place { pass: fill.from.pass, strips_done: u16::try_from(idx).unwrap_or(u16::MAX) }
+            })
+            .collect()
+    };
+    let n_begun = starts.iter().filter(|start| **start <= here).count();
+    u32::try_from(n_begun.max(1)).unwrap_or(u32::MAX)
+}

@@ -1,0 +1,131 @@
+//! What a visit's row keeps for lists and for the facts of later visits: ids, codes and figures, never personal data.
+//!
+//! It is a projection: made anew from the state at every append, so that lists and facts read no journals.
+
+use std::collections::BTreeSet;
+
+use evensward_core::plan::{Cause, NextTime, learned_trim};
+use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit, Volume};
+use evensward_core::visit::command::{Learned, Treatment};
+use evensward_core::visit::correct::dose_given;
+use evensward_core::visit::item::ready_items;
+use evensward_core::visit::{Position, Stage};
+use evensward_format::journal::VisitRow;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use crate::dto::figures::Said;
+use crate::failure::said;
+use crate::show;
+
+/// The summary in a visit's row.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Summary {
+    /// The visit in a sentence, for lists.
+    pub said: Option<Said>,
+    /// What the next visit to this lawn should know.
+    #[serde(default)]
+    pub next: Vec<Said>,
+    /// The product's name on the label.
+    pub product: Option<String>,
+    /// The local date of the treatment, once anything was sprayed.
+    pub treated_on: Option<String>,
+    /// The dose given, once closed: value and whether by mass, per square metre.
+    pub dose_per_m2: Option<(f64, bool)>,
+    /// Trim this visit's plan was made with, times what was learned: the factor for the next plan with this kit.
+    pub next_trim: Option<f64>,
+    /// The local date on which daily items were ticked.
+    pub ready_on: Option<String>,
+    /// Daily items ticked.
+    #[serde(default)]
+    pub ready: BTreeSet<String>,
+    /// The earlier visit that this one looked back on.
+    pub looked_back_on: Option<Uuid>,
+}
+
+impl Summary {
+    /// The summary in a row; an unreadable one counts as empty, since it can be made anew from the journal.
+    pub(crate) fn of_row(row: &VisitRow) -> Self {
+        serde_json::from_str(&row.summary).unwrap_or_default()
+    }
+
+    /// The summary of a state.
+    pub(crate) fn of(position: &Position) -> Self {
+        let label = position.label.as_ref();
+        let treated_on = position.has_sprayed().then(|| position.treated_on()).flatten();
+        let next_time = position.closed.is_some().then(|| next_time(position)).flatten();
+        let daily: BTreeSet<String> = match (&position.label, &position.kit) {
+            (Some(label), Some(kit)) => ready_items(&label.label, kit)
+                .into_iter()
+                .filter(|item| item.is_daily && position.ready.contains(&item.code))
+                .map(|item| item.code.to_string())
+                .collect(),
+            _ => BTreeSet::new(),
+        };
+        Self {
+            said: sentence(position).map(|sentence| show::said(&sentence)),
+            next: next_time.map(next).unwrap_or_default(),
+            product: label.map(|label| label.label.name.clone()),
+            treated_on: treated_on.map(|date| date.to_string()),
+            dose_per_m2: dose_given(position).map(|dose| (dose.base(), dose.kind() == ProductKind::Mass)),
+            next_trim: next_time.map(NextTime::trim),
+            ready_on: position.opened.map(|at| at.local_date().to_string()),
+            ready: daily,
+            looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
+        }
+    }
+}
+
+fn sentence(position: &Position) -> Option<Sentence> {
+    let on = position.treated_on()?;
+    let code = match (position.stage, position.has_sprayed(), position.stopped.is_some()) {
+        (Stage::Closed, true, false) => "visit-closed",
+        (Stage::Closed, true, true) => "visit-closed-part",
+        (Stage::Closed, false, _) => "visit-closed-not-treated",
+        _ => "visit-open",
+    };
+    let product = position.label.as_ref().map_or_else(String::new, |label| label.label.name.clone());
+    Some(Sentence::new(code).with("date", Arg::Date(on)).with("product", Arg::Text(product)))
+}
+
+/// What the measured passes say about next time's water, by the cause that was named.
+fn next_time(position: &Position) -> Option<NextTime> {
+    let old = position.plan.as_ref()?.choice.trim;
+    let cause = position.closed.as_ref()?.signature.cause.unwrap_or(Cause::Unknown);
+    let measured = position.walk.truths.iter().filter(|truth| !truth.is_as_planned);
+    let (used, planned) = measured
+        .fold((Volume::ZERO, Volume::ZERO), |(used, planned), truth| (used + truth.used, planned + truth.planned));
+    Some(learned_trim(used, planned, old, cause))
+}
+
+fn next(next_time: NextTime) -> Vec<Said> {
+    let mut lines = Vec::new();
+    let trim = next_time.trim();
+    if (trim - 1.0).abs() >= 0.005 {
+        let percent = Arg::number((trim - 1.0).abs() * 100.0, Unit::Percent, 1);
+        let code = if trim > 1.0 { "next-water-more" } else { "next-water-less" };
+        lines.push(show::said(&Sentence::new(code).with("percent", percent)));
+    }
+    match next_time {
+        NextTime::MeasureTheLawn(_) => lines.push(said("next-measure-the-lawn", [])),
+        NextTime::MeasureTheKit(_) => lines.push(said("next-measure-the-kit", [])),
+        NextTime::Trim(_) | NextTime::Unchanged(_) => {}
+    }
+    lines
+}
+
+/// A row as a treatment that counts in intervals and years.
+pub(crate) fn treatment(row: &VisitRow) -> Option<Treatment> {
+    let summary = Summary::of_row(row);
+    let on = summary.treated_on?.parse().ok()?;
+    let dose = summary.dose_per_m2.and_then(|(base, is_mass)| {
+        ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
+    });
+    Some(Treatment { visit: row.visit_id, product: row.product_id?, on, dose })
+}
+
+/// A row as something learned about the water.
+pub(crate) fn learned(row: &VisitRow) -> Option<Learned> {
+    let factor = row.closed_utc_ms.and(Summary::of_row(row).next_trim)?;
+    Some(Learned { visit: row.visit_id, kit: row.kit_id?, factor })
+}

@@ -1,0 +1,149 @@
+//! The view of a visit: trail, story, drawing, what can be taken back, and the panel that has the word.
+
+use std::sync::Arc;
+
+use evensward_core::plan::{Choice, Plan};
+use evensward_core::quantity::{Arg, Said as Sentence, Unit};
+use evensward_core::visit::event::{At, FrozenPlan, Guide, NoteRef};
+use evensward_core::visit::{Position, Stage};
+use uuid::Uuid;
+
+use super::journal::Folded;
+use super::{panels, strips};
+use crate::Companion;
+use crate::dto::ask::Failure;
+use crate::dto::figures::{Argument, CheckView, Said};
+use crate::dto::visit::{TrailStep, UndoView, VisitView};
+use crate::show;
+
+/// Stages on the trail: mixing, walking and correcting are one to the person who does them.
+const TRAIL: &[(&str, &[Stage])] = &[
+    ("assess", &[Stage::Assess]),
+    ("choose", &[Stage::Choose]),
+    ("kit", &[Stage::Kit]),
+    ("plan", &[Stage::Plan]),
+    ("ready", &[Stage::Ready]),
+    ("walk", &[Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct]),
+    ("use-up", &[Stage::UseUp]),
+    ("wash", &[Stage::Wash]),
+    ("close", &[Stage::Close, Stage::Closed]),
+];
+/// As many steps as a person would take back one by one.
+const UNDO_SHOWN: usize = 12;
+
+/// The view of a visit.
+pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Failure> {
+    let position = &folded.state.position;
+    let lawn = position.lawn.as_ref().ok_or_else(|| Failure::not_found("visit"))?;
+    let drawing = strips::of_position(position).unwrap_or_default();
+    Ok(VisitView {
+        visit_id: folded.visit_id.to_string(),
+        seq: folded.state.seq,
+        read_only: folded.read_only.clone(),
+        lawn: lawn_name(companion, lawn.lawn_id),
+        client: lawn.client.as_ref().and_then(|client| client_name(companion, client)),
+        trail: trail(position.stage),
+        story: story(position),
+        panel: panels::of(companion, folded)?,
+        drawing,
+        checks: checks(companion, position),
+        undo: folded
+            .state
+            .steps
+            .iter()
+            .rev()
+            .take(UNDO_SHOWN)
+            .map(|step| UndoView { said: show::said(&Sentence::new(step.what)), at: instant(step.at) })
+            .collect(),
+        can_stop: position.stopped.is_none() && !matches!(position.stage, Stage::Close | Stage::Closed),
+    })
+}
+
+/// A moment, for the screen's own clock words.
+pub(crate) fn instant(at: At) -> Argument {
+    #[expect(clippy::cast_precision_loss, reason = "milliseconds since 1970 stay far below 2^53")]
+    let utc_ms = at.utc_ms as f64;
+    Argument::Instant { utc_ms, offset_min: at.offset_min }
+}
+
+/// The lawn's name as it is kept now; a lawn taken out still has its old one.
+pub(crate) fn lawn_name(companion: &Companion, lawn_id: Uuid) -> String {
+    companion.load_lawn(lawn_id).map(|(input, _)| input.name).unwrap_or_default()
+}
+
+/// An erasable text; nothing once it was erased.
+pub(crate) fn words(companion: &Companion, note: &NoteRef) -> Option<String> {
+    let text = companion.store.private_text(note.id).ok().flatten()?;
+    text.words.map(|words| words.body)
+}
+
+/// One value of an erasable JSON text.
+pub(crate) fn word(companion: &Companion, note: &NoteRef, key: &str) -> Option<String> {
+    let words: serde_json::Value = serde_json::from_str(&words(companion, note)?).ok()?;
+    words.get(key)?.as_str().filter(|word| !word.is_empty()).map(str::to_owned)
+}
+
+fn client_name(companion: &Companion, client: &NoteRef) -> Option<String> {
+    word(companion, client, "name")
+}
+
+fn trail(stage: Stage) -> Vec<TrailStep> {
+    let now_idx = TRAIL.iter().position(|(_, stages)| stages.contains(&stage)).unwrap_or(0);
+    let state = |idx: usize| match idx.cmp(&now_idx) {
+        _ if stage == Stage::Closed => "done",
+        std::cmp::Ordering::Less => "done",
+        std::cmp::Ordering::Equal => "now",
+        std::cmp::Ordering::Greater => "later",
+    };
+    TRAIL
+        .iter()
+        .enumerate()
+        .map(|(idx, (code, _))| TrailStep { stage: (*code).to_owned(), state: state(idx).to_owned() })
+        .collect()
+}
+
+/// What was settled so far, newest last.
+fn story(position: &Position) -> Vec<Said> {
+    let mut lines = Vec::new();
+    if let Some(target) = position.found.as_ref().and_then(|found| found.target) {
+        lines.push(Sentence::new("story-target").with("target", Arg::code(target.code())));
+    }
+    if let Some(label) = &position.label {
+        lines.push(Sentence::new("story-product").with("product", Arg::Text(label.label.name.clone())));
+    }
+    if let Some(kit) = &position.kit {
+        lines.push(Sentence::new("story-kit").with("nozzle", Arg::Text(kit.kit.nozzle.clone())));
+    }
+    if let Some(plan) = &position.plan {
+        let area = Arg::number(plan.plan.treated.area.m2(), Unit::SquareMetre, 1);
+        let passes = Arg::Count(u32::from(plan.choice.n_passes));
+        lines.push(Sentence::new("story-plan").with("area", area).with("passes", passes));
+    }
+    for truth in position.walk.truths.iter() {
+        let said = Sentence::new("story-pass")
+            .with("pass", Arg::Count(u32::from(truth.pass)))
+            .with("used", Arg::number(truth.used.l(), Unit::Litre, 1))
+            .with("planned", Arg::number(truth.planned.l(), Unit::Litre, 1));
+        lines.push(said);
+    }
+    lines.iter().map(show::said).collect()
+}
+
+/// The checks that speak at this stage: of the weather as last seen, and of the gates passed so far with their reasons.
+fn checks(companion: &Companion, position: &Position) -> Vec<CheckView> {
+    let gate = position.gates.last().map(|gate| gate.checks.as_slice()).unwrap_or_default();
+    gate.iter()
+        .map(|check| {
+            let passed = position.passed.iter().rev().find(|passed| passed.rule == check.rule);
+            let reason = passed.and_then(|passed| words(companion, &passed.because));
+            show::check(check, reason.as_deref())
+        })
+        .collect()
+}
+
+/// The position as it would be with a plan that is only looked at.
+pub(crate) fn with_plan(position: &Position, plan: &Plan) -> Position {
+    let choice = Choice::plain(u8::try_from(plan.passes.len()).unwrap_or(u8::MAX), plan.dose);
+    let frozen = FrozenPlan { choice, plan: plan.clone(), guide: Guide::ByPass };
+    Position { plan: Some(Arc::new(frozen)), ..position.clone() }
+}

@@ -1,0 +1,180 @@
+//! The walk on the screen: which strip, how far, what is in the tank, and what the one large button does.
+//!
+//! Every figure comes from the frozen plan and the walk; a pause shows what is looked at again before going on.
+
+use evensward_core::plan::{Heading, Leg};
+use evensward_core::quantity::{Arg, Said as Sentence, Unit};
+use evensward_core::visit::Position;
+use evensward_core::visit::event::Guide;
+
+use super::acts::{GUIDES, HEADINGS, code_of};
+use super::planning::litres;
+use crate::dto::figures::Said;
+use crate::dto::visit::{Act, StripStepView, TickView, WalkPanel};
+use crate::show;
+
+/// The panel of the walk.
+pub(crate) fn panel(position: &Position) -> WalkPanel {
+    let walk = &position.walk;
+    let heading = position.pass_plan(walk.pass).map_or(Heading::Along, |pass| pass.heading);
+    let n_strips = position.n_strips(walk.pass);
+    let stretch_end = position.stretch_end();
+    let is_refill_ahead = stretch_end < n_strips;
+    let (main_act, main) = match (position.guide(), is_refill_ahead) {
+        (Guide::ByStrip, _) => ("walk-strip-done", Act::StripDone),
+        (Guide::ByPass, true) => ("walk-refill", Act::Refill),
+        (Guide::ByPass, false) => ("walk-pass-done", Act::PassDone),
+    };
+    let n_made = walk.made.len();
+    let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
+    let calibration = position.kit.as_ref().map(|kit| kit.calibration);
+    let steps = pace.zip(calibration).and_then(|(pace, calibration)| calibration.steps_per_min_at(pace));
+    WalkPanel {
+        guide: code_of(&position.guide(), GUIDES).to_owned(),
+        pass: u32::from(walk.pass),
+        n_passes: u32::from(walk.n_passes),
+        heading: code_of(&heading, HEADINGS).to_owned(),
+        strip: strip(position),
+        refill_before_strip: is_refill_ahead.then(|| u32::from(stretch_end.saturating_add(1))),
+        fill: u32::try_from(n_made).unwrap_or(u32::MAX),
+        n_fills: u32::try_from(n_made + walk.due.len()).unwrap_or(u32::MAX),
+        in_tank: litres(walk.in_tank),
+        to_do: litres(position.to_do()),
+        minutes: show::shown(seconds_to_do(position) / 60.0, Unit::Minute, 0),
+        pace: show::shown(pace.map_or(0.0, |pace| pace.m_per_s()), Unit::MetrePerSecond, 2),
+        steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
+        main_act: main_act.to_owned(),
+        main: Box::new(main),
+        paused: position.pause().map(|pause| pause.reason.code().to_owned()),
+        again: again(position),
+        notes: notes(position, heading),
+    }
+}
+
+/// Seconds of spraying still to be walked.
+fn seconds_to_do(position: &Position) -> f64 {
+    let walk = &position.walk;
+    let seconds = |pass: u8, from: u16| -> f64 {
+        position.strips_of(pass).iter().skip(usize::from(from)).flatten().map(|leg| leg.time.s()).sum()
+    };
+    let later: f64 = (walk.pass.saturating_add(1)..=walk.n_passes).map(|pass| seconds(pass, 0)).sum();
+    seconds(walk.pass, walk.strips_done) + later
+}
+
+fn strip(position: &Position) -> StripStepView {
+    let walk = &position.walk;
+    let strips = position.strips_of(walk.pass);
+    let legs: &[&Leg] = strips.get(usize::from(walk.strips_done)).map(Vec::as_slice).unwrap_or_default();
+    let length_m: f64 = legs.iter().map(|leg| leg.length.m()).sum();
+    let seconds: f64 = legs.iter().map(|leg| leg.time.s()).sum();
+    let first = legs.first();
+    let is_narrow = first.is_some_and(|leg| is_narrow(position, leg));
+    StripStepView {
+        strip: u32::from(walk.strips_done.saturating_add(1)),
+        n_strips: u32::try_from(strips.len()).unwrap_or(u32::MAX),
+        length: show::shown(length_m, Unit::Metre, 1),
+        seconds: show::shown(seconds, Unit::Second, 0),
+        width: show::shown(first.map_or(0.0, |leg| leg.width.m()), Unit::Metre, 2),
+        pace: show::shown(first.map_or(0.0, |leg| leg.pace.m_per_s()), Unit::MetrePerSecond, 2),
+        is_narrow,
+        notes: strip_notes(position, legs, is_narrow),
+    }
+}
+
+fn is_narrow(position: &Position, leg: &Leg) -> bool {
+    let layout = position
+        .pass_plan(position.walk.pass)
+        .and_then(|pass| position.plan.as_ref()?.plan.layout(pass.heading))
+        .and_then(|layout| layout.strip(leg.strip));
+    layout.is_some_and(|strip| strip.is_narrow)
+}
+
+fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said> {
+    let Some(plan) = &position.plan else { return Vec::new() };
+    let mut notes = Vec::new();
+    if position.guide() == Guide::ByStrip {
+        let moves_m = plan.plan.swath.m() * 2.0;
+        notes.push(Sentence::new("strip-move-marker").with("distance", Arg::number(moves_m, Unit::Metre, 1)));
+    }
+    if legs.len() > 1 {
+        let count = Arg::Count(u32::try_from(legs.len()).unwrap_or(u32::MAX));
+        notes.push(Sentence::new("strip-has-gaps").with("runs", count));
+    }
+    if is_narrow {
+        notes.extend(narrow_note(position, legs));
+    }
+    notes.iter().map(show::said).collect()
+}
+
+fn narrow_note(position: &Position, legs: &[&Leg]) -> Option<Sentence> {
+    let plan = position.plan.as_ref()?;
+    let leg = legs.first()?;
+    let report = plan.plan.narrow.iter().find(|report| report.strip == leg.strip)?;
+    Some(
+        Sentence::new("strip-narrow")
+            .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
+            .with("turn", Arg::number(report.fan_turn.deg(), Unit::Degree, 0))
+            .with("pace", Arg::number(leg.pace.m_per_s(), Unit::MetrePerSecond, 2)),
+    )
+}
+
+/// What may have changed during the pause.
+fn again(position: &Position) -> Vec<TickView> {
+    let Some(pause) = position.pause() else { return Vec::new() };
+    pause
+        .reason
+        .again()
+        .iter()
+        .map(|item| TickView {
+            item: (*item).to_owned(),
+            said: show::said(&Sentence::new(item)),
+            group: "group-again".to_owned(),
+            is_ticked: false,
+            is_due_again: true,
+        })
+        .collect()
+}
+
+/// What to mind in this pass.
+fn notes(position: &Position, heading: Heading) -> Vec<Said> {
+    let walk = &position.walk;
+    let mut notes = Vec::new();
+    let before = walk.pass.checked_sub(1).and_then(|pass| position.pass_plan(pass)).map(|pass| pass.heading);
+    notes.push(match before {
+        None => Sentence::new("pass-begin-here"),
+        Some(same) if same == heading => Sentence::new("pass-back-over-the-same"),
+        Some(_) => Sentence::new("pass-turn-square"),
+    });
+    let narrow_left_out = position.plan.as_ref().and_then(|plan| {
+        let report = plan.plan.narrow.iter().find(|report| report.heading == heading)?;
+        let walks_it = position.pass_plan(walk.pass)?.legs.iter().any(|leg| leg.strip == report.strip);
+        (!walks_it).then_some(report)
+    });
+    if let Some(report) = narrow_left_out {
+        let width = Arg::number(report.width.m(), Unit::Metre, 2);
+        notes.push(Sentence::new("pass-leaves-narrow-strip").with("width", width));
+    } else if let Some(report) = position
+        .plan
+        .as_ref()
+        .and_then(|plan| plan.plan.narrow.iter().find(|report| report.heading == heading && walk.n_passes > 0))
+    {
+        let legs = position.strips_of(walk.pass);
+        let narrow = legs.iter().flatten().find(|leg| leg.strip == report.strip);
+        if let Some(leg) = narrow {
+            notes.push(
+                Sentence::new("pass-narrow-strip")
+                    .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
+                    .with("turn", Arg::number(report.fan_turn.deg(), Unit::Degree, 0))
+                    .with("pace", Arg::number(leg.pace.m_per_s(), Unit::MetrePerSecond, 2)),
+            );
+        }
+    }
+    let has_dry = position
+        .label
+        .as_ref()
+        .is_some_and(|label| !label.measured.margins.is_empty() || !label.measured.patches.is_empty());
+    if has_dry {
+        notes.push(Sentence::new("pass-stop-short"));
+    }
+    notes.iter().map(show::said).collect()
+}

@@ -1,0 +1,243 @@
+//! A visit's record as it is given out: one JSON document with a published schema.
+//!
+//! It is made from the fold of a visit's events and the texts that still stand beside them; a client who was forgotten
+//! leaves an empty name and a record that still holds. Every bare number carries its unit in its key. New keys may be added
+//! within a version; a key's meaning never changes.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The name and version of this document's format.
+pub const SCHEMA: &str = "evensward.record/1";
+
+/// Who did it.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Person {
+    /// Name; null once forgotten.
+    pub name: Option<String>,
+    /// Certificate or licence number.
+    pub certificate: Option<String>,
+}
+
+/// For whom.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct ForWhom {
+    /// Name; null once forgotten.
+    pub name: Option<String>,
+    /// Address of the lawn; null once forgotten.
+    pub address: Option<String>,
+}
+
+/// A figure with its unit.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Quantity {
+    /// The value in `unit`.
+    pub value: f64,
+    /// The unit's code, such as `mL/m2`.
+    pub unit: String,
+    /// The figure as it was typed, where it was typed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub as_typed: Option<String>,
+}
+
+/// The place.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Place {
+    /// Id of the lawn.
+    pub lawn_id: String,
+    /// The operator's name for it.
+    pub lawn: String,
+    /// Area of the grass within its outline.
+    pub outline_area_m2: f64,
+    /// Area that the plan treats: without patches, margins and what was left out.
+    pub treated_area_m2: f64,
+    /// How far that area may be off, in per cent.
+    pub area_doubt_percent: f64,
+    /// Rings of the treated ground in metres, in the lawn's own frame.
+    pub treated_ground_m: Vec<Vec<[f64; 2]>>,
+}
+
+/// The product.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Product {
+    /// Name on the label.
+    pub name: String,
+    /// `plant_protection`, `fertiliser`, `wetting_agent` or `other`.
+    pub legal_class: String,
+    /// Authorisation number, if it has one.
+    pub authorisation_number: Option<String>,
+    /// The label's version as entered.
+    pub label_version: String,
+    /// Who copied the label.
+    pub label_entered_by: Option<String>,
+    /// When, `YYYY-MM-DD`.
+    pub label_entered_on: String,
+    /// The dose that was planned.
+    pub dose_planned: Quantity,
+    /// The dose that came of it over the treated area.
+    pub dose_given: Option<Quantity>,
+    /// Product measured into the tank in all.
+    pub total: Option<Quantity>,
+}
+
+/// The sprayer.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Sprayer {
+    /// Id of the kit.
+    pub kit_id: String,
+    /// Id of its calibration.
+    pub calibration_id: String,
+    /// The nozzle, in the operator's words.
+    pub nozzle: String,
+    /// Swath.
+    pub swath_m: f64,
+    /// Flow.
+    pub flow_l_per_min: f64,
+    /// Pace that was planned.
+    pub pace_m_per_s: f64,
+    /// Day of the calibration, `YYYY-MM-DD`.
+    pub calibrated_on: String,
+}
+
+/// The weather at one moment; null is not looked at.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Weather {
+    /// When, RFC 3339 with offset.
+    pub at: String,
+    /// Beaufort force by land sign.
+    pub wind_force: Option<u8>,
+    /// Speed by meter.
+    pub wind_m_per_s: Option<f64>,
+    /// Height of the meter.
+    pub wind_height_m: Option<f64>,
+    /// Side of the lawn towards which it blew: `front`, `right`, `back`, `left`, `none` (calm), or empty when not known.
+    pub wind_towards: String,
+    /// Gusts.
+    pub gusts: Option<bool>,
+    /// Rain.
+    pub rain: Option<bool>,
+    /// Hours that the forecast kept dry.
+    pub dry_hours_expected: Option<f64>,
+    /// Air temperature.
+    pub temperature_deg_c: Option<f64>,
+    /// Grass was wet or damp.
+    pub grass_wet: Option<bool>,
+    /// Frozen.
+    pub frozen: Option<bool>,
+    /// Stressed by drought.
+    pub drought: Option<bool>,
+}
+
+/// A tankful.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Fill {
+    /// When, RFC 3339.
+    pub at: String,
+    /// Fresh mixture made.
+    pub mixture_l: f64,
+    /// Mixture that was still in the tank.
+    pub left_before_l: f64,
+    /// Product measured.
+    pub product: Quantity,
+}
+
+/// A whole pass.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Pass {
+    /// Number from 1.
+    pub pass: u8,
+    /// `along` or `across`.
+    pub heading: String,
+    /// Began, RFC 3339.
+    pub began: String,
+    /// Ended, RFC 3339.
+    pub ended: String,
+    /// Seconds of pauses in between.
+    pub paused_s: f64,
+    /// Mixture by plan.
+    pub planned_l: f64,
+    /// Mixture really used.
+    pub used_l: f64,
+    /// Left in the tank after it.
+    pub left_l: f64,
+    /// Whether that was confirmed as planned rather than measured.
+    pub is_as_planned: bool,
+}
+
+/// Something that differed from the plan, or a Stop that was passed.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Deviation {
+    /// Code of what it was, such as `paused-wind`, `water-added`, `passed-wind`.
+    pub code: String,
+    /// When, RFC 3339, where it has a moment.
+    pub at: Option<String>,
+    /// A figure that belongs to it.
+    pub quantity: Option<Quantity>,
+    /// The reason in words; null where none was given or it was erased.
+    pub reason: Option<String>,
+}
+
+/// The record.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Record {
+    /// Always [`SCHEMA`].
+    pub schema: String,
+    /// The visit.
+    pub visit_id: String,
+    /// Only part of the plan was carried out.
+    pub is_part: bool,
+    /// Nothing was sprayed.
+    pub is_untreated: bool,
+    /// Who did it.
+    pub operator: Person,
+    /// For whom.
+    pub client: ForWhom,
+    /// Where.
+    pub place: Place,
+    /// What for: `weeds`, `moss`, `feeding`, `colour`, `water`…
+    pub purpose: Option<String>,
+    /// With what; null when none was chosen.
+    pub product: Option<Product>,
+    /// Clean water that went in, without the product's own volume.
+    pub water_l: f64,
+    /// Mixture made in all.
+    pub mixture_l: f64,
+    /// With which sprayer; null when none was chosen.
+    pub sprayer: Option<Sprayer>,
+    /// First drop, RFC 3339; null when nothing was sprayed.
+    pub started: Option<String>,
+    /// Last drop, RFC 3339.
+    pub ended: Option<String>,
+    /// Local date of the treatment.
+    pub date: Option<String>,
+    /// Weather, in the order it was seen.
+    pub weather: Vec<Weather>,
+    /// Protective equipment ticked for spraying: codes.
+    pub protective: Vec<String>,
+    /// Tankfuls.
+    pub fills: Vec<Fill>,
+    /// Passes.
+    pub passes: Vec<Pass>,
+    /// What differed, and what was passed with a reason.
+    pub deviations: Vec<Deviation>,
+    /// Mixture left at the end and how it was used up: `whole_pass`, `part` or `none`.
+    pub used_up: Option<String>,
+    /// Mixture left before it was used up.
+    pub leftover_l: f64,
+    /// Advice given to the client: codes.
+    pub advice: Vec<String>,
+    /// When to look back, `YYYY-MM-DD`.
+    pub look_back_on: Option<String>,
+    /// A note for next time.
+    pub note: Option<String>,
+    /// Signed and closed, RFC 3339; null while open.
+    pub signed: Option<String>,
+}
+
+/// The JSON Schema of [`Record`], as it is published.
+///
+/// # Errors
+/// Only if the schema cannot be written as JSON.
+pub fn schema() -> Result<String, serde_json::Error> {
+    serde_json::to_string_pretty(&schemars::schema_for!(Record))
+}
