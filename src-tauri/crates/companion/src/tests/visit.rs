@@ -81,14 +81,14 @@ impl Walk {
         }
     }
 
-    fn to_plan(&mut self) {
+    fn until_plan(&mut self) {
         self.assess();
         self.act(Act::ChooseProduct { product_id: MOSS_IRON.into() });
         self.act(Act::ChooseKit { kit_id: KIT.into() });
     }
 
-    fn to_mix(&mut self) {
-        self.to_plan();
+    fn until_mix(&mut self) {
+        self.until_plan();
         let choice = self.choice();
         self.act(Act::AgreePlan { choice });
         let Panel::Ready { items, .. } = &self.view.panel else { panic!("not ready: {:?}", self.view.panel) };
@@ -161,7 +161,7 @@ impl Walk {
 #[test]
 fn a_whole_visit_reaches_its_closed_record() {
     let mut walk = Walk::open();
-    walk.to_mix();
+    walk.until_mix();
     walk.finish();
     let Panel::Closed { record } = &walk.view.panel else { panic!("not closed") };
     assert!(record.is_closed && !record.is_part && record.hash.is_some());
@@ -190,7 +190,7 @@ fn a_statutory_stop_bars_and_says_so() {
 #[test]
 fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
     let mut walk = Walk::open();
-    walk.to_plan();
+    walk.until_plan();
     let first = walk.choice();
     let product_of = |view: &VisitView| match &view.panel {
         Panel::Plan { plan: Some(plan), .. } => (plan.product.value, plan.water.value),
@@ -201,7 +201,7 @@ fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
     walk.act(Act::Undo);
     assert!(matches!(walk.view.panel, Panel::Plan { .. }));
     let mut walk = Walk::open();
-    walk.to_mix();
+    walk.until_mix();
     walk.fill();
     let mut n_passes = 0;
     while !matches!(walk.view.panel, Panel::Closed { .. }) {

@@ -153,7 +153,7 @@ fn place(record: &Record) -> RecordSection {
 
 fn product(record: &Record) -> Option<RecordSection> {
     let product = record.product.as_ref()?;
-    let class = Argument::Code(format!("legal-class-{}", product.legal_class.replace('_', "-")));
+    let class = Argument::Code(format!("legal-{}", product.legal_class));
     let mut lines =
         vec![line("record-product-name", vec![text(&product.name)]), line("record-legal-class", vec![class])];
     lines.extend(optional("record-authorisation-number", product.authorisation_number.as_ref()));

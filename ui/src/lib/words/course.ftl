@@ -1,0 +1,123 @@
+### What a visit says as it goes: fills, walk, corrections, using up, advice, what the next visit should know.
+
+## Why something can't be done now
+failure-not-now = The visit has moved on: it now stands at { $stage }. Look at the screen as it is now.
+is-paused = You are paused. Carry on first.
+nothing-to-undo = There is nothing to take back.
+no-such-item = This item is not on the list any more. Look at the list as it is now.
+not-one-of-these = Choose one of the answers shown.
+passes-out-of-range = Between { $least } and { $most } passes.
+plan-not-now = No plan can be made here: { $why }
+reason-missing = Say why in a few words: it goes into the record.
+name-missing = Type the name of the person who signs.
+certificate-missing = Type the number of your certificate or licence.
+force-out-of-range = The force goes from 0 to { $most }.
+kit-not-calibrated = This kit was never calibrated: do the jug test and the timed walk first. Without them the water is a guess.
+visit-has-a-gap = A step is missing in this visit (number { $at }). It can be read, not changed.
+visit-has-unknown = This visit holds something that this version does not know ({ $kind }). It can be read, not changed.
+
+## Lists
+visit-open = { $date } · under way
+visit-closed = { $date } · { $product }
+visit-closed-part = { $date } · { $product } · part of the lawn
+visit-closed-not-treated = { $date } · not treated
+history-treated = Treated on { $date }
+look-back-is-due = Look back: the last treatment's check was due on { $date }. What survived?
+next-water-more = Next time: { $percent } more water. The product stays the same.
+next-water-less = Next time: { $percent } less water. The product stays the same.
+next-measure-the-lawn = Next time: measure the lawn again first. A new area moves the product too.
+next-measure-the-kit = Next time: do the jug test and the timed walk again first.
+
+## Story
+story-target = Against or for: { $target }
+story-product = Product: { $product }
+story-kit = Nozzle: { $nozzle }
+story-plan = Planned: { $area }, passes: { $passes }
+story-pass = Pass { $pass }: used { $used }, planned { $planned }
+
+## Plan
+plan-water-trimmed-up = Last visit used more than planned: the water is trimmed up by { $percent }. The product is not.
+plan-water-trimmed-down = Last visit used less than planned: the water is trimmed down by { $percent }. The product is not.
+sum-treated = Area treated
+sum-dose = Dose
+sum-product-exact = Product, exactly
+sum-product-measured = Product to measure, in steps of the measure
+sum-walked = Mixture that will be walked: flow × metres ÷ pace, all passes
+sum-dead-volume = Stays in pump, hose and lance, once
+sum-own-volume = Room that the product takes
+sum-clean-water-in-tank = Clean water already in the tank
+sum-clean-water = Clean water to pour
+narrow-as-it-is = The last strip is { $width } wide. Walked like the others it would take { $factor } the dose: narrowing the fan does not cut the flow.
+narrow-option-as-it-is = Walk it like the others.
+narrow-option-some-passes = { $passes ->
+    [one] Spray it on { $passes } pass only, at { $pace }, with the fan turned by { $turn }.
+   *[other] Spray it on { $passes } passes only, at { $pace }, with the fan turned by { $turn }.
+  }
+narrow-option-even-out = Make all strips equally wide: { $water } of water, { $extra } more in all, the same product.
+narrow-option-other-direction = Walk at right angles: { $water } of water in all.
+narrow-option-leave = Leave it: { $left_out } stay untreated and take no product.
+
+## Fills
+fill-covers-pass = Pass { $pass }
+fill-covers-passes = Passes { $first } to { $last }
+fill-covers-part = Pass { $from_pass }, strip { $from_strip }, to pass { $to_pass }, strip { $to_strip }
+fill-falls-first = Before the first strip
+fill-falls-before-pass = Before pass { $pass }
+fill-falls-before-strip = In pass { $pass }, before strip { $strip } of { $strips }
+group-mixing = Mixing
+group-washing = Washing
+group-again = Look again
+mix-more-water-than-planned = The fills still to be made get { $water } more water than planned. The product stays the same.
+mix-less-water-than-planned = The fills still to be made get { $water } less water than planned. The product stays the same.
+
+## Walk
+strip-move-marker = Move the marker { $distance } on: two swaths.
+strip-has-gaps = This strip has { $runs } pieces: shut off in between.
+strip-narrow = Narrow: { $width } wide. Turn the fan by { $turn } and walk at { $pace }.
+pass-begin-here = Begin at the marker and walk upwind from the downwind side.
+pass-back-over-the-same = Back over the same strips, from where you ended.
+pass-turn-square = Turn square: this pass goes across the last one.
+pass-leaves-narrow-strip = Leave out the narrow strip ({ $width }) in this pass.
+pass-narrow-strip = The narrow strip ({ $width }): turn the fan by { $turn } and walk it at { $pace }.
+pass-stop-short = Stop short of what must stay dry: it is hatched on the drawing.
+
+## After a pass
+pass-used-more = This pass took more than planned.
+pass-used-less = This pass took less than planned.
+correct-add-water-now = Add { $water } of clean water to the tank now. No product.
+correct-add-water-later = Make the fills still to come with { $water } more water in all. No more product.
+correct-less-water = Make the fills still to come with { $water } less water in all. The same product.
+correct-fewer-passes = End after pass { $passes }. The same product, in fewer passes.
+correct-more-passes = Walk up to pass { $passes }, with { $water } of clean water. No more product.
+correct-as-planned = Go on as planned.
+no-such-way = This way is no longer open. Look at the ways shown.
+refill-comes-first = The tank must be refilled before this pass can end.
+refill-after-this-pass = The next fill is made after this pass.
+no-fill-left = No fill is left to be made.
+strips-done-out-of-range = Between { $least } and { $most } strips of this pass.
+more-than-the-tank-had = That is more than there can be: at most { $limit }.
+less-than-was-left = That is less than was still in the sprayer. Read the mark again.
+wrong-kind-of-amount = A liquid is measured in mL or L, crystals and powder in g or kg.
+cause-missing = Say why the use differed: next time's water depends on it.
+look-back-is-owed = Look back first: what survived of the last treatment?
+weather-not-seen = The weather was not looked at.
+
+## Using up
+use-up-whole-pass = Add { $water } of clean water and walk the whole lawn once more, lightly.
+use-up-part = Spray it on { $area } of the lawn where the dose still allows it, spread evenly.
+use-up-keep = Keep it in a closed, labelled container for the next lawful use, or hand it in as the law says. Never pour it away.
+use-up-nothing-left = Nothing to speak of is left.
+
+## Closing
+cause-used-more = The passes took { $percent } more than planned. Why?
+cause-used-less = The passes took { $percent } less than planned. Why?
+missing-client = No client is named on this lawn.
+missing-certificate = The operator's certificate number is missing.
+missing-authorisation-number = The label's authorisation number is missing.
+advice-keep-off-hours = Keep people and animals off for { $hours }, and until it is dry.
+advice-keep-off-until-dry = Keep people and animals off until it is dry.
+advice-mowing = Mowing: { $words }
+advice-no-watering = No watering for { $hours }.
+advice-water-in = Water it in within { $hours } if it does not rain.
+advice-iron-stains = Contains iron: it stains paving and shoes until it is watered in. Rinse splashes off paving at once.
+advice-look-back = We look back on { $date }.
