@@ -90,23 +90,12 @@ correct-less-water = Make the fills still to come with { $water } less water in 
 correct-fewer-passes = End after pass { $passes }. The same product, in fewer passes.
 correct-more-passes = Walk up to pass { $passes }, with { $water } of clean water. No more product.
 correct-as-planned = Go on as planned.
-no-such-way = This way is no longer open. Look at the ways shown.
-refill-comes-first = The tank must be refilled before this pass can end.
-refill-after-this-pass = The next fill is made after this pass.
-no-fill-left = No fill is left to be made.
-strips-done-out-of-range = Between { $least } and { $most } strips of this pass.
-more-than-the-tank-had = That is more than there can be: at most { $limit }.
-less-than-was-left = That is less than was still in the sprayer. Read the mark again.
-wrong-kind-of-amount = A liquid is measured in mL or L, crystals and powder in g or kg.
-cause-missing = Say why the use differed: next time's water depends on it.
-look-back-is-owed = Look back first: what survived of the last treatment?
-weather-not-seen = The weather was not looked at.
 
 ## Using up
-use-up-whole-pass = Add { $water } of clean water and walk the whole lawn once more, lightly.
-use-up-part = Spray it on { $area } of the lawn where the dose still allows it, spread evenly.
-use-up-keep = Keep it in a closed, labelled container for the next lawful use, or hand it in as the law says. Never pour it away.
-use-up-nothing-left = Nothing to speak of is left.
+using-up-whole-pass = Add { $water } of clean water and walk the whole lawn once more, lightly.
+using-up-part = Spray it on { $area } of the lawn where the dose still allows it, spread evenly.
+using-up-keep = Keep it in a closed, labelled container for the next lawful use, or hand it in as the law says. Never pour it away.
+using-up-nothing-left = Nothing to speak of is left.
 
 ## Closing
 cause-used-more = The passes took { $percent } more than planned. Why?

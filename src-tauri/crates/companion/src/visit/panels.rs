@@ -310,10 +310,10 @@ fn use_up(position: &Position) -> Panel {
             let kind = code_of(&way.kind, USE_UPS);
             let is_nothing = way.checks.iter().any(|check| check.said.code == "leftover-none");
             let code = match (kind, is_nothing) {
-                ("whole_pass", _) => "use-up-whole-pass",
-                ("part", _) => "use-up-part",
-                (_, true) => "use-up-nothing-left",
-                _ => "use-up-keep",
+                ("whole_pass", _) => "using-up-whole-pass",
+                ("part", _) => "using-up-part",
+                (_, true) => "using-up-nothing-left",
+                _ => "using-up-keep",
             };
             let said = Sentence::new(code)
                 .with("water", Arg::number(way.water.l(), Unit::Litre, 1))
