@@ -13,6 +13,8 @@ use crate::window::Window;
 
 /// How long the screen must stay as it is to count as settled.
 const STILL_FOR: Duration = Duration::from_millis(160);
+/// The same before a kill: what was typed is promised to be kept within 300 ms.
+const STILL_FOR_BEFORE_A_KILL: Duration = Duration::from_millis(400);
 /// How long to wait for that, and for the same screen after a kill.
 const PATIENCE: Duration = Duration::from_secs(20);
 
@@ -61,7 +63,8 @@ impl Drive {
     pub async fn step(&mut self, name: &str) -> Result<(), Trouble> {
         self.n_steps += 1;
         let number = self.n_steps;
-        let before = self.settled().await?;
+        let still_for = if self.kills() { STILL_FOR_BEFORE_A_KILL } else { STILL_FOR };
+        let before = self.settled_for(still_for).await?;
         let complaints = self.window.complaints().await?;
         if !complaints.is_empty() {
             return Err(Trouble::Wrong(format!(
@@ -151,10 +154,14 @@ impl Drive {
 
     /// Waits until the screen stays as it is, and answers what it shows.
     async fn settled(&self) -> Result<String, Trouble> {
+        self.settled_for(STILL_FOR).await
+    }
+
+    async fn settled_for(&self, still_for: Duration) -> Result<String, Trouble> {
         let began_at = Instant::now();
         let mut last = self.window.screen().await?;
         loop {
-            tokio::time::sleep(STILL_FOR).await;
+            tokio::time::sleep(still_for).await;
             let now = self.window.screen().await?;
             if now == last {
                 return Ok(now);
