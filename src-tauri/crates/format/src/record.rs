@@ -241,3 +241,21 @@ pub struct Record {
 pub fn schema() -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(&schemars::schema_for!(Record))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The schema that is published: others read records by it, so a change is made knowingly.
+    #[test]
+    #[expect(clippy::disallowed_methods, reason = "the published schema is a file beside this crate")]
+    fn the_published_schema_is_the_one_of_this_version() {
+        let fresh = schema().expect("a schema is plain JSON") + "\n";
+        let published = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("record.schema.json");
+        if std::env::var_os("EVENSWARD_WRITE_SCHEMA").is_some() {
+            std::fs::write(&published, &fresh).expect("writes the schema");
+        }
+        let kept = std::fs::read_to_string(&published).expect("a readable schema");
+        assert_eq!(fresh, kept, "run `EVENSWARD_WRITE_SCHEMA=1 cargo test -p evensward-format schema`");
+    }
+}
