@@ -1,0 +1,117 @@
+// Every screen of the app and how to reach it, in the order an operator meets them. Tests that hold for all screens go
+// through this list.
+import type { Page } from '@playwright/test';
+import type { Panel } from '../src/lib/generated/Panel';
+import { startApp, type App } from './app';
+import { Visitor } from './visitor';
+
+const LAWN = 'Front lawn';
+
+/** Loads a page anew and waits until it stands. */
+export async function show(page: Page, app: App, hash: string, query = ''): Promise<void> {
+  // A change of the hash alone would not load the page anew.
+  await page.goto('about:blank');
+  await page.goto(app.at(hash, query));
+  await page.locator('main[data-ready="true"]').waitFor();
+  await page.evaluate(() => document.fonts.ready);
+}
+
+/** Shows every screen in turn and calls `look` on each. */
+export async function everyScreen(page: Page, query: string, look: (name: string) => Promise<void>): Promise<void> {
+  const empty = await startApp(true);
+  try {
+    await show(page, empty, '#/home', query);
+    await look('first-start');
+    await empty.ask({
+      ask: 'save_operator',
+      input: { name: 'Demo Operator', certificate: 'DEMO-CERT-0001', firm: '', emergency_contacts: '' },
+      draft_key: null,
+    });
+    await show(page, empty, '#/home', query);
+    await look('first-lawn');
+    await show(page, empty, `#/lawn/${crypto.randomUUID()}`, query);
+    await look('lawn-empty');
+    await show(page, empty, `#/product/${crypto.randomUUID()}`, query);
+    await look('label-empty');
+  } finally {
+    empty.end();
+  }
+
+  const app = await startApp();
+  try {
+    await show(page, app, '#/home', query);
+    await look('lawns');
+    for (const place of ['me', 'products', 'kits']) {
+      await show(page, app, `#/${place}`, query);
+      await look(place);
+    }
+    const home = await app.ask({ ask: 'home' });
+    const products = await app.ask({ ask: 'products' });
+    const kits = await app.ask({ ask: 'kits' });
+    if (home.answer !== 'home' || products.answer !== 'products' || kits.answer !== 'kits') throw new Error('no lists');
+    const lawn = home.value.lawns.find((line) => line.name.includes('pond')) ?? home.value.lawns[0];
+    const product = products.value[0];
+    const kit = kits.value[0];
+    if (lawn === undefined || product === undefined || kit === undefined) throw new Error('an empty firm');
+    await show(page, app, `#/lawn/${lawn.lawn_id}`, query);
+    await page.locator('svg[role="img"]').first().waitFor();
+    await look('lawn');
+    await show(page, app, `#/product/${product.id}`, query);
+    for (let n = 1; n <= 8; n += 1) {
+      await look(`label-${n}`);
+      if (n < 8) await page.locator('button.main-act').click();
+    }
+    await show(page, app, `#/kit/${kit.id}`, query);
+    await look('kit');
+    await show(page, app, `#/calibrate/${kit.id}`, query);
+    await look('calibrate');
+
+    const visitor = new Visitor(app);
+    await visitor.open(LAWN);
+    const hash = `#/visit/${visitor.visitId}`;
+    const panel = async (name: Panel['panel'], shown: string): Promise<void> => {
+      await visitor.until(name);
+      await show(page, app, hash, query);
+      await look(shown);
+    };
+    await panel('assess', 'visit-assess');
+    await panel('choose', 'visit-choose');
+    await panel('kit', 'visit-kit');
+    await panel('plan', 'visit-plan');
+    await panel('ready', 'visit-ready');
+    await panel('mix', 'visit-mix');
+    await panel('walk', 'visit-walk');
+    await page.locator('.small-acts button').last().click();
+    await look('visit-walk-more');
+    await visitor.act({ act: 'pause', reason: 'wind', note: '' });
+    await show(page, app, hash, query);
+    await look('visit-walk-paused');
+    await panel('pass_end', 'visit-pass-end');
+    if (visitor.view.panel.panel === 'pass_end') {
+      await visitor.act({ act: 'tank_left', left: { text: '0', unit: visitor.view.panel.planned_left.unit } });
+    }
+    await panel('correct', 'visit-correct');
+    await visitor.until('walk');
+    await show(page, app, hash, query);
+    await look('visit-walk-second');
+    await panel('use_up', 'visit-use-up');
+    await panel('wash', 'visit-wash');
+    await panel('close', 'visit-close');
+    await panel('closed', 'visit-closed');
+    await show(page, app, `#/record/${visitor.visitId}`, query);
+    await look('record');
+
+    const again = new Visitor(app);
+    again.change = { guide: 'strip' };
+    await again.open('Back lawn by the pond');
+    await again.until('walk');
+    await show(page, app, `#/visit/${again.visitId}`, query);
+    await look('visit-walk-strip');
+    await show(page, app, '#/home', query);
+    await look('lawns-afterwards');
+    await page.locator('header button').last().click();
+    await look('emergency');
+  } finally {
+    app.end();
+  }
+}
