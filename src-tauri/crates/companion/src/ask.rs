@@ -93,7 +93,7 @@ impl Companion {
 
     fn clients(&self) -> Result<Vec<Kept<ClientInput>>, Failure> {
         let kept = self.entries(CLIENT)?.into_iter().map(|entry| Ok((entry.entry_id, self.client_of(&entry)?)));
-        let mut clients = kept.collect::<Result<Vec<_>, Failure>>()?;
+        let mut clients = Self::readable(kept)?;
         clients.sort_by_key(|(client_id, client)| (client.name.to_lowercase(), *client_id));
         Ok(listed(clients))
     }
@@ -104,14 +104,14 @@ impl Companion {
             let (_, input) = self.label_of(&entry)?;
             Ok((entry.entry_id, forms::product::view(&input, today)))
         });
-        let mut products = kept.collect::<Result<Vec<_>, Failure>>()?;
+        let mut products = Self::readable(kept)?;
         products.sort_by_key(|(product_id, product)| (product.input.name.to_lowercase(), *product_id));
         Ok(listed(products))
     }
 
     fn kits(&self) -> Result<Vec<Kept<KitView>>, Failure> {
         let kept = self.entries(KIT)?.into_iter().map(|entry| Ok((entry.entry_id, self.kit_view(&entry)?)));
-        let mut kits = kept.collect::<Result<Vec<_>, Failure>>()?;
+        let mut kits = Self::readable(kept)?;
         kits.sort_by_key(|(kit_id, kit)| (kit.input.name.to_lowercase(), *kit_id));
         Ok(listed(kits))
     }

@@ -1,7 +1,8 @@
 //! What to do when something goes wrong, from any screen: whom to ring, and the product's own words.
 //!
 //! The words are the label's and the safety sheet's as the operator stored them; nothing is added here. In a visit it
-//! is the product of that visit; before one is chosen, and outside a visit, it may be any that is kept.
+//! is the product of that visit; before one is chosen, and outside a visit, it may be any that is kept. A label that can't
+//! be read never keeps the others away.
 
 use uuid::Uuid;
 
@@ -22,7 +23,7 @@ impl Companion {
             None => self.entries(PRODUCT)?,
         };
         let labels = entries.iter().map(|entry| self.label_of(entry).map(|(_, label)| words(label)));
-        let mut products: Vec<EmergencyWords> = labels.collect::<Result<_, _>>()?;
+        let mut products = Self::readable(labels)?;
         products.sort_by_key(|product| product.name.to_lowercase());
         Ok(EmergencyView {
             contacts: contacts.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect(),

@@ -16,6 +16,9 @@ pub(crate) fn said<const N: usize>(code: &str, args: [(&str, Argument); N]) -> S
     Said { code: code.to_owned(), args: args.map(|(name, argument)| (name.to_owned(), argument)).into() }
 }
 
+/// The code of the sentence about one entry that makes no sense.
+const UNREADABLE: &str = "failure-unreadable";
+
 fn failure(code: FailureCode, said: Said) -> Failure {
     Failure { code, said, problems: Vec::new(), checks: Vec::new() }
 }
@@ -63,11 +66,21 @@ impl Failure {
         failure(FailureCode::Malformed, said("failure-malformed", [("reason", text(reason))]))
     }
 
-    /// What the file holds makes no sense.
+    /// What one entry of the file holds makes no sense.
     #[must_use]
     pub fn unreadable(reason: impl Into<String>) -> Self {
-        failure(FailureCode::Damaged, said("failure-unreadable", [("reason", text(reason))]))
+        failure(FailureCode::Damaged, said(UNREADABLE, [("reason", text(reason))]))
     }
+
+    /// Whether it is about one entry alone, so that the others can still be shown.
+    pub(crate) fn is_of_one_entry(&self) -> bool {
+        self.code == FailureCode::NotFound || self.said.code == UNREADABLE
+    }
+}
+
+/// The sentence about entries that can't be read: the others are shown all the same.
+pub(crate) fn some_unreadable(n_entries: u32) -> Said {
+    said("file-some-unreadable", [("count", Argument::Count(n_entries))])
 }
 
 /// The sentence about a file of a newer version.

@@ -39,9 +39,18 @@ impl Companion {
         let under_way: BTreeMap<Uuid, VisitRow> =
             self.store.visits_open()?.into_iter().map(|visit| (visit.lawn_id, visit)).collect();
         let mut lawns = Vec::new();
+        let mut n_unreadable = 0;
         for entry in self.entries(LAWN)? {
             let open = under_way.get(&entry.entry_id);
-            let line = self.lawn_line(&entry, open, &today)?;
+            let line = match self.lawn_line(&entry, open, &today) {
+                Ok(line) => line,
+                Err(failure) if failure.is_of_one_entry() => {
+                    tracing::error!(?failure, lawn_id = %entry.entry_id, "a lawn can't be read");
+                    n_unreadable += 1;
+                    continue;
+                }
+                Err(failure) => return Err(failure),
+            };
             let place = match (open, &line.look_back_on) {
                 (Some(visit), _) => Place::UnderWay(Reverse(visit.changed_utc_ms)),
                 (None, Some(day)) if line.is_look_back_due => Place::LookBackDue(day.clone()),
@@ -53,8 +62,7 @@ impl Companion {
             (place, name, &line.lawn_id).cmp(&(other_place, other_name, &other.lawn_id))
         });
         let kits = self.entries(KIT)?;
-        let calibrated =
-            kits.iter().map(|kit| Ok(self.kit_of(kit)?.1.is_some())).collect::<Result<Vec<_>, Failure>>()?;
+        let calibrated = Self::readable(kits.iter().map(|kit| Ok(self.kit_of(kit)?.1.is_some())))?;
         Ok(HomeView {
             operator: self.operator()?.map(|(_, operator)| operator.name),
             today,
@@ -65,7 +73,9 @@ impl Companion {
             drafts: self.store.drafts()?.into_iter().map(|(key, _)| key).collect(),
             file: match self.condition {
                 Condition::Newer { version } => Some(failure::newer(version)),
-                Condition::Made | Condition::Current | Condition::BroughtForward { .. } => None,
+                Condition::Made | Condition::Current | Condition::BroughtForward { .. } => {
+                    (n_unreadable > 0).then(|| failure::some_unreadable(n_unreadable))
+                }
             },
             data_folder: self.folder.display().to_string(),
         })
@@ -73,11 +83,12 @@ impl Companion {
 
     fn lawn_line(&self, entry: &Entry, open: Option<&VisitRow>, today: &str) -> Result<LawnLine, Failure> {
         let input = self.lawn_of(entry)?;
-        let client = match input.client_id.as_deref().map(failure::id) {
-            Some(client_id) => match self.store.entry(CLIENT, client_id?)? {
-                Some(client) => Some(self.client_of(&client)?),
-                None => None,
-            },
+        let client = match &input.client_id {
+            Some(client_id) => {
+                let client_id =
+                    client_id.parse().map_err(|_| Failure::unreadable(format!("{client_id:?} is no id")))?;
+                self.store.entry(CLIENT, client_id)?.map(|client| self.client_of(&client)).transpose()?
+            }
             None => None,
         };
         let visits = self.store.visits_of_lawn(entry.entry_id)?;

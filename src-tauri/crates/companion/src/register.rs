@@ -12,6 +12,7 @@ use std::collections::BTreeMap;
 use evensward_core::kit::{Calibration, Kit};
 use evensward_core::lawn::Survey;
 use evensward_core::product::Label;
+use evensward_core::quantity::Said;
 use evensward_format::private::PrivateText;
 use evensward_format::register::{CALIBRATION, Entry, FieldOperation, ImmutableEntry, LABEL, Tick};
 use evensward_store::{RegisterChange, StoreError};
@@ -25,7 +26,7 @@ use crate::dto::ask::Failure;
 use crate::dto::register::{
     CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, LawnInput, OperatorInput, ProductInput,
 };
-use crate::forms;
+use crate::{forms, show};
 
 /// The kind of entry the operator is.
 pub(crate) const OPERATOR: &str = "operator";
@@ -155,6 +156,19 @@ impl Companion {
         self.keep(kind, of, edit)
     }
 
+    /// What could be read of a list; an entry that makes no sense is left out, said in the log, and never blocks the rest.
+    pub(crate) fn readable<T>(found: impl Iterator<Item = Result<T, Failure>>) -> Result<Vec<T>, Failure> {
+        let mut readable = Vec::new();
+        for one in found {
+            match one {
+                Ok(one) => readable.push(one),
+                Err(failure) if failure.is_of_one_entry() => tracing::error!(?failure, "an entry can't be read"),
+                Err(failure) => return Err(failure),
+            }
+        }
+        Ok(readable)
+    }
+
     /// An entry that was not taken out of the register, or is only asked for by an old record.
     pub(crate) fn entry(&self, kind: &str, entry_id: Uuid) -> Result<Entry, Failure> {
         self.store.entry(kind, entry_id)?.ok_or_else(|| Failure::not_found(kind))
@@ -268,7 +282,19 @@ impl Companion {
         input: &LawnInput,
         draft_key: Option<&str>,
     ) -> Result<(), Failure> {
-        forms::lawn::parse(input).map_err(Failure::refused)?;
+        let mut problems = forms::lawn::parse(input).err().unwrap_or_default();
+        if let Some(client_id) = &input.client_id {
+            let is_kept = match client_id.parse() {
+                Ok(client_id) => self.store.entry(CLIENT, client_id)?.is_some(),
+                Err(_) => false,
+            };
+            if !is_kept {
+                problems.push(show::problem("client_id", &Said::new("client-unknown")));
+            }
+        }
+        if !problems.is_empty() {
+            return Err(Failure::refused(problems));
+        }
         let edit = Edit { fields: fields_of(input)?, clear_draft: draft_key, ..Edit::default() };
         self.keep(LAWN, lawn_id, edit)
     }

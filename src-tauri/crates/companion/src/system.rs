@@ -45,10 +45,20 @@ impl Clock for SystemClock {
         Stamp {
             utc_ms,
             offset_min: local.map_or(0, |local| local.offset().fix().local_minus_utc() / 60),
-            zone: iana_time_zone::get_timezone().unwrap_or_else(|_| UNKNOWN_ZONE.to_owned()),
+            zone: zone(),
             mono_ms: i64::try_from(self.started.elapsed().as_millis()).unwrap_or(i64::MAX),
             run_id: self.run_id,
         }
+    }
+}
+
+/// The zone's name. `TZ` overrules the system's setting, because the local offset follows it too.
+fn zone() -> String {
+    match std::env::var("TZ") {
+        Ok(named) if named == "UTC" || named.contains('/') => named.trim_start_matches(':').to_owned(),
+        // A rule instead of a name, such as `CET-1CEST`: the offset tells the time, and no name is made up.
+        Ok(rule) if !rule.is_empty() => UNKNOWN_ZONE.to_owned(),
+        _ => iana_time_zone::get_timezone().unwrap_or_else(|_| UNKNOWN_ZONE.to_owned()),
     }
 }
 

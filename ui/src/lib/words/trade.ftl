@@ -39,6 +39,7 @@ outline-crosses-itself = The outline crosses itself. Check the lengths.
 outline-without-area = The outline holds no grass. Check the lengths.
 patch-place-assumed = { $what }: nobody said where it lies, so it is drawn in the middle.
 part-set-beside = Nobody said where shape { $part } lies: it is drawn beside the first.
+client-unknown = This client is not kept here. Choose again.
 doubt-not-stated = Nobody said how far the area may be off: it is taken as it is.
 
 # Kits and calibrations
@@ -102,6 +103,10 @@ failure-already-answered = This was done before.
 failure-malformed = The app asked something that makes no sense. Please report this: { $reason }
 failure-unreadable = Something in the notebook cannot be read: { $reason }
 failure-newer = This notebook was written by a newer version ({ $version }). It can be read here, not written. Update the app.
+file-some-unreadable = { $count ->
+    [one] One lawn cannot be read, and is not shown. Copy the notebook’s file before you go on.
+   *[other] { $count } lawns cannot be read, and are not shown. Copy the notebook’s file before you go on.
+}
 failure-no-room = The device is full. Make room, then try again. Nothing that was written down is lost.
 failure-cannot-write = The notebook cannot be written: { $reason }
 failure-damaged = The notebook is damaged: { $reason }

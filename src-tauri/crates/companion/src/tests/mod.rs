@@ -135,6 +135,18 @@ fn the_invented_firm_is_kept_without_a_problem() {
 }
 
 #[test]
+fn the_invented_firm_may_be_asked_twice_and_changes_nothing() {
+    let mut trial = Trial::with_demo();
+    let Answer::Home(once) = trial.done(Ask::Home) else { panic!("home") };
+    let tick = trial.companion.store.last_tick().unwrap();
+    for ask in demo() {
+        trial.done(ask);
+    }
+    assert_eq!(trial.companion.store.last_tick().unwrap(), tick, "no edit was added");
+    assert_eq!(trial.done(Ask::Home), Answer::Home(once));
+}
+
+#[test]
 fn a_question_about_what_is_not_there_or_no_id_at_all_is_said_so() {
     let mut trial = Trial::new();
     let nobody = Uuid::from_u128(1).to_string();

@@ -1,10 +1,13 @@
 //! What is kept: only what changed, the same thing twice, drafts with their form, words that can be forgotten.
 
+use evensward_format::register::FieldOperation;
+use evensward_store::RegisterChange;
 use serde_json::json;
 use uuid::Uuid;
 
 use super::{Trial, changed, codes, demo};
 use crate::dto::ask::{Answer, Ask, FailureCode};
+use crate::dto::figures::Argument;
 use crate::dto::register::{CalibrationInput, ClientInput, LawnInput, OperatorInput};
 
 const LAWN_FIELDS: [&str; 5] = ["client_id", "name", "parts", "sides", "doubt"];
@@ -13,8 +16,10 @@ fn id(n: u128) -> Uuid {
     Uuid::from_u128(n)
 }
 
+/// The front lawn as the only thing kept, so without its client.
 fn lawn() -> LawnInput {
-    demo().into_iter().find_map(|ask| if let Ask::SaveLawn { input, .. } = ask { Some(input) } else { None }).unwrap()
+    let one = |ask| if let Ask::SaveLawn { input, .. } = ask { Some(input) } else { None };
+    LawnInput { client_id: None, ..demo().into_iter().find_map(one).unwrap() }
 }
 
 fn save_lawn(input: &LawnInput, draft_key: Option<&str>) -> Ask {
@@ -186,4 +191,54 @@ fn the_operator_is_one_and_stays_the_same_entry() {
     let failure = trial.ask(save(&OperatorInput { name: String::new(), ..newer.clone() })).unwrap_err();
     assert_eq!(codes(&failure.problems), [("name", "empty")]);
     assert_eq!(trial.done(Ask::Operator), Answer::Operator(newer));
+}
+
+#[test]
+fn a_lawn_belongs_to_a_client_who_is_kept() {
+    let mut trial = Trial::with_demo();
+    for stranger in [id(5).to_string(), "the neighbour".to_owned()] {
+        let input = LawnInput { client_id: Some(stranger), name: String::new(), ..lawn() };
+        let failure = trial.ask(save_lawn(&input, None)).unwrap_err();
+        assert_eq!(codes(&failure.problems), [("name", "empty"), ("client_id", "client-unknown")]);
+    }
+}
+
+#[test]
+fn an_entry_that_makes_no_sense_is_said_so_and_keeps_nothing_else_away() {
+    let mut trial = Trial::with_demo();
+    let spoilt = |kind: &str, field: &str, value: &str, n: u128| FieldOperation {
+        operation_id: id(n),
+        kind: kind.into(),
+        entry_id: id(n),
+        field: field.into(),
+        value: value.into(),
+        at_utc_ms: 1,
+        counter: 0,
+        device_id: id(2),
+    };
+    let operations = [
+        spoilt("lawn", "parts", "\"many\"", 81),
+        spoilt("lawn", "client_id", "\"nobody\"", 82),
+        // A product whose label has not come over yet.
+        spoilt("product", "current_label", &format!("\"{}\"", id(83)), 84),
+        spoilt("kit", "current_calibration", "7", 85),
+        spoilt("client", "name", "\"in the open\"", 86),
+    ];
+    let change = RegisterChange { operations: &operations, ..RegisterChange::default() };
+    trial.companion.store.change_register(&change).unwrap();
+    let Answer::Home(home) = trial.done(Ask::Home) else { panic!("home") };
+    assert_eq!(home.lawns.len(), 3);
+    let said = home.file.unwrap();
+    assert_eq!((said.code.as_str(), &said.args["count"]), ("file-some-unreadable", &Argument::Count(2)));
+    let n_listed = [Ask::Products, Ask::Kits, Ask::Clients].map(|ask| match trial.done(ask) {
+        Answer::Products(list) => list.len(),
+        Answer::Kits(list) => list.len(),
+        Answer::Clients(list) => list.len(),
+        other => panic!("{other:?}"),
+    });
+    assert_eq!(n_listed, [3, 2, 3]);
+    let Answer::Emergency(view) = trial.done(Ask::Emergency { visit_id: None }) else { panic!("emergency") };
+    assert_eq!(view.products.len(), 3);
+    let failure = trial.ask(Ask::Lawn { lawn_id: id(81).to_string() }).unwrap_err();
+    assert_eq!(failure.said.code, "failure-unreadable");
 }
