@@ -9,7 +9,7 @@ class Emergency {
   trouble = $state<Trouble | null>(null);
 
   /** Fetches the words for this visit, or for every product kept. */
-  async fetch(visitId: string | null): Promise<void> {
+  async load(visitId: string | null): Promise<void> {
     try {
       this.view = await askFor('emergency', { ask: 'emergency', visit_id: visitId });
       this.trouble = null;

@@ -1,6 +1,6 @@
-//! Every unit a person may type or see, with its code and its exact factor to the base unit of its
-//! dimension. Codes are stored and sent: a code, once given out, is never given another meaning.
-//! US and imperial volumes have different codes, because "a pint" alone would be wrong by a fifth.
+//! Every unit a person may type or see, with its code and its exact factor to the base unit of its dimension. Codes
+//! are stored and sent: a code, once given out, is never given another meaning. US and imperial volumes have
+//! different codes, because "a pint" alone would be wrong by a fifth.
 
 const US_GALLON_L: f64 = 3.785_411_784;
 const IMPERIAL_GALLON_L: f64 = 4.546_09;
@@ -484,9 +484,7 @@ mod tests {
 
     #[test]
     fn every_code_is_found_again_and_no_two_units_share_one() {
-        for (idx, unit) in Unit::ALL.iter().enumerate() {
-            assert_eq!(Unit::from_code(unit.code()), Some(*unit), "unit number {idx}");
-        }
+        Unit::ALL.iter().for_each(|unit| assert_eq!(Unit::from_code(unit.code()), Some(*unit)));
         assert_eq!(Unit::from_code("pt"), None, "a bare pint is not a unit");
     }
 
