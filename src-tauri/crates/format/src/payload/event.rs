@@ -11,7 +11,7 @@ use evensward_core::kit::{Calibration, Kit};
 use evensward_core::lawn::{Measured, Survey};
 use evensward_core::plan::{Cause, Choice, Plan};
 use evensward_core::product::{Label, Purpose};
-use evensward_core::quantity::{Code, Figure, ProductAmount, Volume};
+use evensward_core::quantity::{Area, Code, Figure, ProductAmount, Volume};
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, LookBack, NoteRef,
     Payload, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
@@ -269,7 +269,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 kind: kind.freeze(),
                 leftover_l: leftover.freeze(),
                 water_l: water.freeze(),
-                area_m2: *area_m2,
+                area_m2: area_m2.freeze(),
                 checks: checks.freeze(),
             },
         )?,
@@ -392,7 +392,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 kind: Frozen::thaw(body.kind)?,
                 leftover: Frozen::thaw(body.leftover_l)?,
                 water: Frozen::thaw(body.water_l)?,
-                area_m2: body.area_m2,
+                area_m2: Area::thaw(f64::thaw(body.area_m2)?)?.m2(),
                 checks: Frozen::thaw(body.checks)?,
             }
         }

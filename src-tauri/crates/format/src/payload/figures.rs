@@ -1,15 +1,16 @@
 //! Quantities, codes, messages and checks as they are written into payloads.
 
-use std::collections::BTreeMap;
+use std::fmt;
 
 use evensward_core::checks::{Check, Verdict};
 use evensward_core::product::{Source, Tag, Tagged};
 use evensward_core::quantity::{
     Arg, Concentration, Figure, ProductAmount, ProductDose, ProductKind, Said, Unit, Volume,
 };
-use serde::{Deserialize, Serialize};
+use serde::de::{MapAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::frozen::{Frozen, Unreadable, frozen_code, frozen_quantity, frozen_struct};
+use super::frozen::{FiniteJson, Frozen, Unreadable, frozen_code, frozen_quantity, frozen_struct};
 
 frozen_quantity! {
     Length, from_m, m;
@@ -39,12 +40,13 @@ frozen_code! {
     }
 }
 
-/// An amount of product: millilitres of a liquid or grams of a solid.
+/// An amount of product: litres of a liquid or grams of a solid, as core holds them. Millilitres would be rounded once
+/// on the way out and once on the way back, and product is not to change by a last bit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ProductAmountJson {
-    /// A liquid, in millilitres.
-    Ml(f64),
+    /// A liquid, in litres.
+    L(f64),
     /// A solid, in grams.
     G(f64),
 }
@@ -53,13 +55,13 @@ impl Frozen for ProductAmount {
     type Json = ProductAmountJson;
     fn freeze(&self) -> ProductAmountJson {
         match self {
-            Self::Volume(volume) => ProductAmountJson::Ml(volume.ml()),
+            Self::Volume(volume) => ProductAmountJson::L(volume.l()),
             Self::Mass(mass) => ProductAmountJson::G(mass.g()),
         }
     }
     fn thaw(json: ProductAmountJson) -> Result<Self, Unreadable> {
         Ok(match json {
-            ProductAmountJson::Ml(ml) => Self::Volume(Volume::from_ml(ml).map_err(|why| refused("product", &why))?),
+            ProductAmountJson::L(l) => Self::Volume(Volume::thaw(l)?),
             ProductAmountJson::G(g) => Self::Mass(Frozen::thaw(g)?),
         })
     }
@@ -157,7 +159,7 @@ pub enum ArgJson {
     /// A figure.
     Number {
         /// In `unit`.
-        value: f64,
+        value: FiniteJson,
         /// Code of the unit.
         unit: String,
         /// Decimals worth showing.
@@ -178,7 +180,7 @@ impl Frozen for Arg {
     fn freeze(&self) -> ArgJson {
         match self {
             Self::Number { value, unit, decimals } => {
-                ArgJson::Number { value: *value, unit: unit.freeze(), decimals: *decimals }
+                ArgJson::Number { value: value.freeze(), unit: unit.freeze(), decimals: *decimals }
             }
             Self::Text(text) => ArgJson::Text(text.clone()),
             Self::Count(count) => ArgJson::Count(*count),
@@ -188,7 +190,9 @@ impl Frozen for Arg {
     }
     fn thaw(json: ArgJson) -> Result<Self, Unreadable> {
         Ok(match json {
-            ArgJson::Number { value, unit, decimals } => Self::Number { value, unit: Frozen::thaw(unit)?, decimals },
+            ArgJson::Number { value, unit, decimals } => {
+                Self::Number { value: Frozen::thaw(value)?, unit: Frozen::thaw(unit)?, decimals }
+            }
             ArgJson::Text(text) => Self::Text(text),
             ArgJson::Count(count) => Self::Count(count),
             ArgJson::Code(code) => Self::Code(code.into()),
@@ -197,26 +201,60 @@ impl Frozen for Arg {
     }
 }
 
+/// A message's arguments by name: a JSON object, in the order in which they were given.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct ArgsJson(Vec<(String, ArgJson)>);
+
+impl Serialize for ArgsJson {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(name, arg)| (name, arg)))
+    }
+}
+
+impl<'de> Deserialize<'de> for ArgsJson {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct InOrder;
+        impl<'de> Visitor<'de> for InOrder {
+            type Value = ArgsJson;
+            fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+                formatter.write_str("arguments by name")
+            }
+            fn visit_map<M: MapAccess<'de>>(self, mut map: M) -> Result<ArgsJson, M::Error> {
+                let mut args = Vec::new();
+                while let Some(entry) = map.next_entry()? {
+                    args.push(entry);
+                }
+                Ok(ArgsJson(args))
+            }
+        }
+        deserializer.deserialize_map(InOrder)
+    }
+}
+
 /// A message.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SaidJson {
     /// Its code.
     pub code: String,
-    /// Its arguments by name.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub args: BTreeMap<String, ArgJson>,
+    /// Its arguments.
+    #[serde(default, skip_serializing_if = "ArgsJson::is_empty")]
+    pub args: ArgsJson,
+}
+
+impl ArgsJson {
+    fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
 }
 
 impl Frozen for Said {
     type Json = SaidJson;
     fn freeze(&self) -> SaidJson {
-        SaidJson {
-            code: self.code.to_string(),
-            args: self.args.iter().map(|(name, arg)| (name.to_string(), arg.freeze())).collect(),
-        }
+        let args = self.args.iter().map(|(name, arg)| (name.to_string(), arg.freeze())).collect();
+        SaidJson { code: self.code.to_string(), args: ArgsJson(args) }
     }
     fn thaw(json: SaidJson) -> Result<Self, Unreadable> {
-        let args = json.args.into_iter().map(|(name, arg)| Ok((name.into(), Arg::thaw(arg)?)));
+        let args = json.args.0.into_iter().map(|(name, arg)| Ok((name.into(), Arg::thaw(arg)?)));
         Ok(Self { code: json.code.into(), args: args.collect::<Result<_, Unreadable>>()? })
     }
 }
@@ -240,6 +278,6 @@ frozen_struct! {
 }
 
 /// A refusal of one of core's constructors.
-pub(super) fn refused(what: &'static str, why: &dyn std::fmt::Display) -> Unreadable {
+pub(super) fn refused(what: &'static str, why: &dyn fmt::Display) -> Unreadable {
     Unreadable::Refused { what, why: why.to_string() }
 }

@@ -111,7 +111,32 @@ macro_rules! as_they_are {
         }
     )*};
 }
-as_they_are!(bool, u8, u16, u32, i32, i64, f64, String, uuid::Uuid);
+as_they_are!(bool, u8, u16, u32, i32, i64, String, uuid::Uuid);
+
+/// A bare number. JSON has no infinity: it would be written as null, and the event could never be read again.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Deserialize)]
+#[serde(transparent)]
+pub struct FiniteJson(f64);
+
+impl Serialize for FiniteJson {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if self.0.is_finite() {
+            serializer.serialize_f64(self.0)
+        } else {
+            Err(serde::ser::Error::custom("a number is not finite"))
+        }
+    }
+}
+
+impl Frozen for f64 {
+    type Json = FiniteJson;
+    fn freeze(&self) -> FiniteJson {
+        FiniteJson(*self)
+    }
+    fn thaw(json: FiniteJson) -> Result<Self, Unreadable> {
+        Ok(json.0)
+    }
+}
 
 impl Frozen for usize {
     type Json = u32;
