@@ -3,11 +3,13 @@
 //!
 //! Invariant: `Leave` takes the narrow strip out of the treated area before anything is worked out from it.
 
+use std::cell::RefCell;
+
 use super::layout::{Spacing, ground_of, lay_out};
-use super::types::{Choice, Heading, Layout, Pass, Remedy, StripId};
+use super::types::{Choice, Heading, Layout, Pass, Remedy, StartSide, StripId};
 use super::walk::{Gait, walk};
 use crate::lawn::{Measured, NetArea, ValidOutline};
-use crate::quantity::{Area, Length, ProductAmount, ProductDose, Said, Volume};
+use crate::quantity::{Area, Length, ProductAmount, ProductDose, Said, Swath, Volume};
 
 /// How often a strip is left before what is still narrow is taken as it is.
 const MOST_LEFT: usize = 4;
@@ -135,75 +137,92 @@ pub(super) fn different(headings: &[Heading]) -> Vec<Heading> {
     found
 }
 
-/// What must stay dry on the lawn: patches and margins.
-pub(super) fn dry_ground(measured: &Measured) -> ValidOutline {
-    measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline))
+/// The ground of a plan: the lawn, and the strips laid on it so far.
+///
+/// The ways of treating a narrow strip share most of their strips, and cutting strips is the dear part of a plan.
+pub(super) struct Ground<'a> {
+    measured: &'a Measured,
+    start_side: StartSide,
+    swath: Swath,
+    dry: ValidOutline,
+    laid: RefCell<Vec<(Heading, Spacing, Layout)>>,
 }
 
-/// The narrow strip of a heading on the whole net outline, if there is one.
-pub(super) fn narrow_strip(
-    measured: &Measured,
-    choice: &Choice,
-    gait: Gait,
-    heading: Heading,
-) -> Result<Option<NarrowStrip>, Said> {
-    let layout =
-        lay_out(&measured.net, &ValidOutline::nothing(), heading, choice.start_side, gait.swath, Spacing::BySwath)?;
-    let narrow = layout.strips.iter().find(|strip| strip.is_narrow);
-    Ok(narrow.map(|strip| NarrowStrip { strip: strip.id, width: strip.width }))
-}
-
-/// Strips and passes for these remedies.
-pub(super) fn draft(measured: &Measured, choice: &Choice, gait: Gait, remedies: Remedies) -> Result<Draft, Said> {
-    let headings = turned(choice, remedies);
-    let walked_headings = different(&headings);
-    let dry = dry_ground(measured);
-    let (net, left_out) = without_left_strips(measured, choice, gait, remedies, &walked_headings)?;
-    let mut layouts = Vec::with_capacity(walked_headings.len());
-    for heading in walked_headings {
-        let remedy = remedies.of(heading);
-        let spacing = match remedy {
-            Remedy::EvenOut => Spacing::EvenOut,
-            _ => Spacing::BySwath,
-        };
-        let mut layout = lay_out(&net, &dry, heading, choice.start_side, gait.swath, spacing)?;
-        let has_narrow = layout.strips.iter().any(|strip| strip.is_narrow);
-        let is_evened = spacing == Spacing::EvenOut;
-        layout.remedy = (has_narrow || is_evened).then_some(remedy);
-        layouts.push(layout);
+impl<'a> Ground<'a> {
+    pub(super) fn new(measured: &'a Measured, start_side: StartSide, swath: Swath) -> Self {
+        let dry = measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline));
+        Self { measured, start_side, swath, dry, laid: RefCell::new(Vec::new()) }
     }
-    let passes = walk(&layouts, &headings, gait);
-    let walked = passes.iter().map(|pass| pass.volume).sum();
-    let treated = NetArea { area: net.area(), doubt: measured.net_area.doubt };
-    Ok(Draft { headings, layouts, passes, treated, left_out, walked })
-}
 
-/// The net outline without the strips that are left, and how much that is.
-fn without_left_strips(
-    measured: &Measured,
-    choice: &Choice,
-    gait: Gait,
-    remedies: Remedies,
-    headings: &[Heading],
-) -> Result<(ValidOutline, Area), Said> {
-    let mut net = measured.net.clone();
-    for _ in 0..MOST_LEFT {
-        let mut is_changed = false;
-        for heading in headings.iter().copied().filter(|heading| remedies.of(*heading) == Remedy::Leave) {
-            let nothing = ValidOutline::nothing();
-            let layout = lay_out(&net, &nothing, heading, choice.start_side, gait.swath, Spacing::BySwath)?;
-            if let Some(narrow) = layout.strips.iter().find(|strip| strip.is_narrow) {
-                net = net.without(&ground_of(narrow));
+    fn layout(&self, heading: Heading, spacing: Spacing) -> Result<Layout, Said> {
+        let mut laid = self.laid.borrow_mut();
+        if let Some((_, _, layout)) = laid.iter().find(|known| (known.0, known.1) == (heading, spacing)) {
+            return Ok(layout.clone());
+        }
+        let layout = self.layout_on(&self.measured.net, heading, spacing)?;
+        laid.push((heading, spacing, layout.clone()));
+        Ok(layout)
+    }
+
+    fn layout_on(&self, net: &ValidOutline, heading: Heading, spacing: Spacing) -> Result<Layout, Said> {
+        lay_out(net, &self.dry, heading, self.start_side, self.swath, spacing)
+    }
+
+    /// The narrow strip of a heading on the whole net outline, if there is one.
+    pub(super) fn narrow_strip(&self, heading: Heading) -> Result<Option<NarrowStrip>, Said> {
+        let layout = self.layout(heading, Spacing::BySwath)?;
+        let narrow = layout.strips.iter().find(|strip| strip.is_narrow);
+        Ok(narrow.map(|strip| NarrowStrip { strip: strip.id, width: strip.width }))
+    }
+
+    /// Strips and passes for these remedies.
+    pub(super) fn draft(&self, choice: &Choice, gait: Gait, remedies: Remedies) -> Result<Draft, Said> {
+        let headings = turned(choice, remedies);
+        let walked_headings = different(&headings);
+        let net = self.without_left_strips(remedies, &walked_headings)?;
+        let mut layouts = Vec::with_capacity(walked_headings.len());
+        for heading in walked_headings {
+            let remedy = remedies.of(heading);
+            let spacing = match remedy {
+                Remedy::EvenOut => Spacing::EvenOut,
+                _ => Spacing::BySwath,
+            };
+            let mut layout = match &net {
+                Some(net) => self.layout_on(net, heading, spacing)?,
+                None => self.layout(heading, spacing)?,
+            };
+            let has_narrow = layout.strips.iter().any(|strip| strip.is_narrow);
+            layout.remedy = (has_narrow || spacing == Spacing::EvenOut).then_some(remedy);
+            layouts.push(layout);
+        }
+        let passes = walk(&layouts, &headings, gait);
+        let walked = passes.iter().map(|pass| pass.volume).sum();
+        let area = net.as_ref().unwrap_or(&self.measured.net).area();
+        let treated = NetArea { area, doubt: self.measured.net_area.doubt };
+        let left_out = self.measured.net_area.area.less(area);
+        Ok(Draft { headings, layouts, passes, treated, left_out, walked })
+    }
+
+    /// The net outline without the strips that are left; nothing when none is.
+    fn without_left_strips(&self, remedies: Remedies, headings: &[Heading]) -> Result<Option<ValidOutline>, Said> {
+        let mut left: Option<ValidOutline> = None;
+        for _ in 0..MOST_LEFT {
+            let mut is_changed = false;
+            for heading in headings.iter().copied().filter(|heading| remedies.of(*heading) == Remedy::Leave) {
+                let net = left.as_ref().unwrap_or(&self.measured.net);
+                let layout = self.layout_on(net, heading, Spacing::BySwath)?;
+                let Some(narrow) = layout.strips.iter().find(|strip| strip.is_narrow) else { continue };
+                let smaller = net.without(&ground_of(narrow));
+                if smaller.is_empty() {
+                    return Err(Said::new("nothing-left-to-treat"));
+                }
+                left = Some(smaller);
                 is_changed = true;
             }
-            if net.is_empty() {
-                return Err(Said::new("nothing-left-to-treat"));
+            if !is_changed {
+                break;
             }
         }
-        if !is_changed {
-            break;
-        }
+        Ok(left)
     }
-    let left_out = measured.net.area().less(net.area());
-    Ok((net, left_out))
 }

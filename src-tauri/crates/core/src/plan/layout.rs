@@ -5,7 +5,7 @@
 //! swath ends square, so on an oblique edge it overshoots, and that water is walked too.
 //! Invariant: the runs of a layout are disjoint and together are the net outline.
 
-use geo::{Area as _, BooleanOps, BoundingRect, LineString, MultiPolygon, Polygon};
+use geo::{Area as _, BooleanOps, BoundingRect, Intersects, LineString, MultiPolygon, Polygon};
 
 use super::types::{Heading, Layout, Run, StartSide, Strip, StripId};
 use crate::lawn::{ValidOutline, ring_of};
@@ -157,7 +157,8 @@ impl Frame {
             .into_iter()
             .map(|group| {
                 let lane = self.band(begin_m, end_m, group.t_from_m, group.t_to_m);
-                let dry_m2 = dry.polygons().intersection(&lane).unsigned_area();
+                let is_near = dry.polygons().iter().any(|polygon| do_boxes_meet(polygon, &lane));
+                let dry_m2 = if is_near { dry.polygons().intersection(&lane).unsigned_area() } else { 0.0 };
                 let is_split_lengthwise = group.polygons.len() > 1;
                 Run {
                     from: self.point(centre_m, group.t_from_m),
@@ -182,6 +183,11 @@ impl Frame {
         };
         Some(Piece { t_from_m, t_to_m, polygons: vec![polygon] })
     }
+}
+
+/// Whether the boxes around two polygons meet: cheaper than cutting them.
+fn do_boxes_meet(one: &Polygon<f64>, other: &Polygon<f64>) -> bool {
+    one.bounding_rect().zip(other.bounding_rect()).is_some_and(|(one, other)| one.intersects(&other))
 }
 
 struct Piece {

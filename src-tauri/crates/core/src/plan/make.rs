@@ -3,7 +3,7 @@
 //! Invariant: the product comes from [`product_for`] and is only rounded afterwards; the trim multiplies the
 //! flow and so the water. Every refusal is given at once; what is possible but not right is a check.
 
-use super::draft::{Draft, draft, product_for};
+use super::draft::{Draft, Ground, product_for};
 use super::fills::{FillRequest, share_out};
 use super::narrow::{Case, settle};
 use super::types::{Choice, Fill, Plan};
@@ -77,9 +77,10 @@ pub fn plan(
         swath: kit.swath,
     };
     let one = |said: Said| vec![said];
-    let case = Case { measured, choice, label, gait, dead: kit.dead_volume };
+    let ground = Ground::new(measured, choice.start_side, gait.swath);
+    let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume };
     let (remedies, narrow) = settle(case).map_err(one)?;
-    let drafted = draft(measured, choice, gait, remedies).map_err(one)?;
+    let drafted = ground.draft(choice, gait, remedies).map_err(one)?;
     let highest = label.highest_dose.as_ref().map(|highest| highest.value);
     let product_exact = product_for(choice.dose, drafted.treated, highest);
     let mixture = drafted.walked + kit.dead_volume;

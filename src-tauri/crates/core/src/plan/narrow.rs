@@ -3,19 +3,18 @@
 //! The order is the trade's: some passes at another pace, even-out, the other direction, leave it. Turning or
 //! lowering the fan does not cut the flow, so that doing nothing gives it swath / width times the dose.
 
-use super::draft::{Draft, Remedies, different, draft, narrow_strip, product_for, turned};
+use super::draft::{Draft, Ground, Remedies, different, product_for, turned};
 use super::types::{Choice, Heading, NarrowOption, NarrowReport, Remedy};
 use super::walk::{Gait, as_it_is_factor, count, narrow_pace};
 use crate::checks::{Check, Verdict, dose, water};
 use crate::kit::fan_angle_for;
-use crate::lawn::Measured;
 use crate::product::{Label, Tag};
 use crate::quantity::{Angle, Arg, Length, Pace, ProductDose, Said, Unit, Volume, VolumePerArea};
 
 /// What the ways are compared for.
-#[derive(Debug, Clone, Copy)]
+#[derive(Clone, Copy)]
 pub(super) struct Case<'a> {
-    pub(super) measured: &'a Measured,
+    pub(super) ground: &'a Ground<'a>,
     pub(super) choice: &'a Choice,
     pub(super) label: &'a Label,
     pub(super) gait: Gait,
@@ -39,7 +38,7 @@ pub(super) fn settle(case: Case<'_>) -> Result<(Remedies, Vec<NarrowReport>), Sa
     let mut heading_idx = 0;
     while let Some(heading) = waiting.get(heading_idx).copied() {
         heading_idx += 1;
-        let Some(narrow) = narrow_strip(case.measured, case.choice, case.gait, heading)? else {
+        let Some(narrow) = case.ground.narrow_strip(heading)? else {
             continue;
         };
         let n_passes = count(&turned(case.choice, remedies), heading, usize::MAX);
@@ -106,7 +105,7 @@ fn option(
     pace: Option<Pace>,
     remedies: Remedies,
 ) -> Result<NarrowOption, Said> {
-    let drafted = draft(case.measured, case.choice, case.gait, remedies.with(heading, remedy))?;
+    let drafted = case.ground.draft(case.choice, case.gait, remedies.with(heading, remedy))?;
     let highest = case.label.highest_dose.as_ref();
     let is_walkable = pace.is_none_or(|pace| case.choice.walkable.takes(pace));
     let water = drafted.walked.over(drafted.treated.area).unwrap_or(VolumePerArea::ZERO);
@@ -124,7 +123,7 @@ fn option(
         checks.push(water::pace_walkable(pace, case.choice.walkable));
     }
     if remedy == Remedy::OtherDirection
-        && let Some(narrow) = narrow_strip(case.measured, case.choice, case.gait, heading.other())?
+        && let Some(narrow) = case.ground.narrow_strip(heading.other())?
     {
         checks.push(
             Check::new("other-direction", Verdict::Caution, Tag::Own, "geometry", "other-direction-narrow-too")
