@@ -159,12 +159,22 @@ impl ValidOutline {
     /// Both together.
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {
+        // The boolean operations snap to a fine grid; ground that meets nothing keeps its exact corners.
+        if self.is_empty() {
+            return other.clone();
+        }
+        if other.is_empty() {
+            return self.clone();
+        }
         Self::trusted(self.polygons.union(&other.polygons))
     }
 
     /// This one without the other.
     #[must_use]
     pub fn without(&self, other: &Self) -> Self {
+        if other.is_empty() {
+            return self.clone();
+        }
         Self::trusted(self.polygons.difference(&other.polygons))
     }
 

@@ -194,6 +194,12 @@ impl Shape {
 
     /// The outline as a polygon, from [`Shape::chains`].
     pub(super) fn polygon(&self) -> Polygon<f64> {
+        // The straight edges of a full turn lie on each other, and no boolean operation may meet such a spike.
+        if let Self::PartCircle { radius, angle } = *self
+            && angle.deg() >= 360.0
+        {
+            return Self::Circle { diameter: radius.times(2.0) }.polygon();
+        }
         let mut ring: Vec<Coord<f64>> = Vec::new();
         for point in self.chains().into_iter().flatten() {
             if ring.last() != Some(&point) {

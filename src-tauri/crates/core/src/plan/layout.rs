@@ -63,7 +63,8 @@ pub fn lay_out(
     let extent = Length::computed(frame.u_extent_m);
     let (n_strips, last) = strip_count(extent, swath)?;
     let even_m = extent.m() / f64::from(n_strips);
-    let is_last_narrow = n_strips > 0 && last.m() < swath.m() - FULL_WITHIN_M;
+    // A lawn of a single strip has no narrow strip: all its mixture is made for that one width.
+    let is_last_narrow = n_strips > 1 && last.m() < swath.m() - FULL_WITHIN_M;
     let mut strips = Vec::with_capacity(usize::from(n_strips));
     for idx in 0..n_strips {
         let is_last = idx + 1 == n_strips;

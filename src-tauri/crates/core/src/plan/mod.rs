@@ -33,3 +33,6 @@ pub use types::{
 };
 pub use walk::{Gait, as_it_is_factor, narrow_pace, volume_over, walk};
 pub use water::{WaterOption, WaterOptions, WayOut, water_options};
+
+#[cfg(test)]
+mod tests;
