@@ -18,6 +18,9 @@ const STILL_FOR_BEFORE_A_KILL: Duration = Duration::from_millis(400);
 /// How long to wait for that, and for the same screen after a kill.
 const PATIENCE: Duration = Duration::from_secs(20);
 
+/// The app takes a second tap on its large button within half a second for a bounce.
+const BETWEEN_TAPS: Duration = Duration::from_millis(550);
+
 /// What is done after each step.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Manner {
@@ -34,6 +37,7 @@ pub struct Drive {
     out: PathBuf,
     manner: Manner,
     step_began_at: Instant,
+    tapped_at: Option<Instant>,
     summary: String,
     n_steps: usize,
     n_kills: usize,
@@ -48,6 +52,7 @@ impl Drive {
             out: out.to_owned(),
             manner,
             step_began_at: Instant::now(),
+            tapped_at: None,
             summary: String::new(),
             n_steps: 0,
             n_kills: 0,
@@ -134,6 +139,14 @@ impl Drive {
                 return Err(differs(name, &before, &now));
             }
         }
+    }
+
+    /// Waits until the last tap is long enough ago for the next to count.
+    pub(crate) async fn rest_the_hand(&mut self) {
+        if let Some(rest) = self.tapped_at.and_then(|at| BETWEEN_TAPS.checked_sub(at.elapsed())) {
+            tokio::time::sleep(rest).await;
+        }
+        self.tapped_at = Some(Instant::now());
     }
 
     async fn die_and_compare(&mut self, name: &str, before: &str) -> Result<(), Trouble> {

@@ -29,6 +29,7 @@ function spoken(element) {
     if (child.nodeType === 3) text += child.textContent;
     if (child.nodeType !== 1 || child.getAttribute("aria-hidden") === "true") continue;
     if (getComputedStyle(child).display === "none") continue;
+    if (["SELECT", "INPUT", "TEXTAREA"].includes(child.tagName)) continue;
     const inline = getComputedStyle(child).display.startsWith("inline");
     const own = child.getAttribute("aria-label") || child.getAttribute("alt");
     text += inline ? own || spoken(child) : ` ${own || spoken(child)} `;
@@ -59,6 +60,7 @@ function nameOf(element) {
 }
 function seen(element) {
   if (element.closest("[aria-hidden=true], [hidden], [inert]")) return false;
+  if (element.checkVisibility && !element.checkVisibility()) return false;
   const style = getComputedStyle(element);
   const box = element.getBoundingClientRect();
   return style.visibility === "visible" && style.display !== "none" && Number(style.opacity) > 0
@@ -85,7 +87,8 @@ for (const root of roots) {
     if (!matches(element, wantedRole, wantedName, exact)) continue;
     if (ready && (element.disabled || element.ariaDisabled === "true" || element.ariaBusy === "true")) continue;
     const target = touched(element);
-    if (target && !found.includes(target)) found.push(wantedRole === null ? element : target);
+    const kept = wantedRole === null ? element : target;
+    if (target && !found.includes(kept)) found.push(kept);
   }
 }
 if (wantedRole === null) {

@@ -32,6 +32,11 @@ impl<'a> Sought<'a> {
         Self { within: Some((role, words)), ..self }
     }
 
+    /// Whether a button is meant.
+    pub(crate) fn is_button(&self) -> bool {
+        self.role == "button"
+    }
+
     /// What `locate.js` is called with; `ready` leaves out what cannot be used just now.
     pub(crate) fn arguments(&self, ready: bool) -> Value {
         let within = self.within.map(|(role, words)| json!([role, words]));

@@ -80,8 +80,12 @@ async fn next_time(drive: &mut Drive) -> Result<(), Trouble> {
 }
 
 impl Drive {
-    /// Clicks and waits until the screen shows something else than before.
+    /// Clicks and waits until the screen shows something else than before. Buttons are tapped as a hand can: a second
+    /// touch within half a second is taken for a wet glove's bounce.
     pub(crate) async fn tap(&mut self, sought: Sought<'_>) -> Result<(), Trouble> {
+        if sought.is_button() {
+            self.rest_the_hand().await;
+        }
         let before = self.window.screen().await?;
         self.window.click(sought).await?;
         self.window.wait_for_change(&before, &sought.to_string()).await

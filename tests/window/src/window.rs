@@ -224,13 +224,22 @@ impl Window {
             let element = self.find_by(sought, true, since).await?;
             match element.click().await {
                 Ok(()) => return Ok(()),
-                // The page was drawn anew between looking and clicking: look again.
+                // It lies below the fold, or the page was drawn anew between looking and clicking: scroll to it, as
+                // a person would, and look again.
                 Err(why) if is_passing(&why) && since.elapsed() < PATIENCE => {
+                    self.scroll_to(&element).await;
                     tokio::time::sleep(LOOK_AGAIN).await;
                 }
-                Err(why) => return Err(Trouble::while_doing(format!("clicking {sought}"))(why)),
+                Err(why) => return Err(Trouble::while_doing(format!("clicking {sought} ({})", kind_of(&why)))(why)),
             }
         }
+    }
+
+    async fn scroll_to(&self, element: &Element) {
+        let script = "arguments[0].scrollIntoView({ block: 'center' });";
+        let Ok(element) = serde_json::to_value(element) else { return };
+        // An element that is gone meanwhile is looked for anew by whoever called.
+        let _scrolled = self.run(script, json!([element])).await;
     }
 
     /// Types into a field in place of what stood there.
@@ -242,8 +251,10 @@ impl Window {
         self.click(field).await?;
         let element = self.find(field).await?;
         let select_all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
-        let keys = format!("{select_all}{}{text}", char::from(Key::Backspace));
-        element.send_keys(&keys).await.map_err(Trouble::while_doing(format!("typing into {field}")))
+        for keys in [select_all.as_str(), &char::from(Key::Backspace).to_string(), text] {
+            element.send_keys(keys).await.map_err(Trouble::while_doing(format!("typing into {field}")))?;
+        }
+        Ok(())
     }
 
     /// Picks an entry from a list by its words.
@@ -355,6 +366,14 @@ impl Window {
     }
 }
 
+/// The driver's own word for what went wrong; its message is often empty.
+fn kind_of(why: &CmdError) -> String {
+    match why {
+        CmdError::Standard(said) => said.error.to_string(),
+        other => other.to_string(),
+    }
+}
+
 /// Whether a refusal is one that looking again may mend; nothing was clicked when it is.
 fn is_passing(why: &CmdError) -> bool {
     matches!(why, CmdError::Standard(said) if matches!(
@@ -374,6 +393,9 @@ fn environment_names(pid: i32, data: &Path) -> bool {
 
 async fn start_driver(setting: &Setting, display: &Display) -> Result<Driver, Trouble> {
     let port = free_port()?;
+    // What the web view and the app say of themselves, such as that there is no sound card.
+    let log = setting.data.join("window.log");
+    let log = std::fs::File::create(&log).map_err(Trouble::with_file(&log))?;
     let mut command = Command::new("WebKitWebDriver");
     command
         .arg(format!("--port={port}"))
@@ -387,7 +409,8 @@ async fn start_driver(setting: &Setting, display: &Display) -> Result<Driver, Tr
         .env("XDG_DATA_HOME", setting.data.join("webview"))
         .env("XDG_CACHE_HOME", setting.data.join("webview"))
         .env("GTK_THEME", if setting.dusk { "Adwaita:dark" } else { "Adwaita" })
-        .stdout(Stdio::null());
+        .stdout(Stdio::null())
+        .stderr(log);
     let process = children::start(&mut command, Footing::Apart).map_err(Trouble::Process)?;
     let driver = Driver { process, address: format!("http://127.0.0.1:{port}") };
     let started_at = Instant::now();
