@@ -131,7 +131,7 @@ async fn washing(drive: &mut Drive) -> Result<(), Trouble> {
 async fn signing(drive: &mut Drive) -> Result<(), Trouble> {
     drive.step("sign the record").await?;
     if drive.window.shows(like("group", "Why did the use differ")).await? {
-        drive.choose("Why did the use differ", "Pace or nozzle").await?;
+        drive.choose("Why did the use differ", "Pace or flow").await?;
     }
     while let Some(item) = drive.window.first_unticked().await? {
         drive.tap(the("checkbox", &item)).await?;

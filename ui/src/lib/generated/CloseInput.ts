@@ -13,7 +13,7 @@ name: string,
  */
 certificate: string, 
 /**
- * Why the real use differed, when it did: `pace_or_nozzle`, `missed_strip`, `area_wrong` or `unknown`; else empty.
+ * Why the real use differed, when it did: `pace_or_flow`, `nozzle`, `missed_strip`, `area_wrong` or `unknown`; else empty.
  */
 cause: string, 
 /**

@@ -211,7 +211,7 @@ pub struct CloseInput {
     pub name: String,
     /// Certificate number.
     pub certificate: String,
-    /// Why the real use differed, when it did: `pace_or_nozzle`, `missed_strip`, `area_wrong` or `unknown`; else empty.
+    /// Why the real use differed, when it did: `pace_or_flow`, `nozzle`, `missed_strip`, `area_wrong` or `unknown`; else empty.
     pub cause: String,
     /// Advice given to the client: codes.
     pub advice: Vec<String>,
