@@ -125,3 +125,6 @@ pub fn strictest(checks: &[Check]) -> Verdict {
 pub fn is_barred(checks: &[Check], passed: &[&str]) -> bool {
     checks.iter().any(|check| check.bars(passed))
 }
+
+#[cfg(test)]
+mod tests;

@@ -125,3 +125,6 @@ impl NetArea {
         self.area.times(1.0 + self.doubt.percent() / 100.0)
     }
 }
+
+#[cfg(test)]
+mod tests;
