@@ -6,24 +6,23 @@
 
 use uuid::Uuid;
 
-use crate::Companion;
 use crate::dto::ask::{EmergencyView, EmergencyWords, Failure};
 use crate::dto::register::ProductInput;
 use crate::register::PRODUCT;
+use crate::{Companion, visit};
 
 impl Companion {
     pub(crate) fn emergency(&self, visit_id: Option<Uuid>) -> Result<EmergencyView, Failure> {
         let contacts = self.operator()?.map(|(_, operator)| operator.emergency_contacts).unwrap_or_default();
-        let in_visit = match visit_id {
-            Some(visit_id) => self.store.visit(visit_id)?.and_then(|visit| visit.product_id),
-            None => None,
+        // The label version frozen into the visit is the one on the container in hand.
+        let in_visit = visit_id.and_then(|visit_id| visit::frozen_label(self, visit_id));
+        let mut products = match in_visit.and_then(|label_id| self.label_as_typed(label_id).ok()) {
+            Some(label) => vec![words(label)],
+            None => {
+                let entries = self.entries(PRODUCT)?;
+                Self::readable(entries.iter().map(|entry| self.label_of(entry).map(|(_, label)| words(label))))?
+            }
         };
-        let entries = match in_visit {
-            Some(product_id) => vec![self.entry(PRODUCT, product_id)?],
-            None => self.entries(PRODUCT)?,
-        };
-        let labels = entries.iter().map(|entry| self.label_of(entry).map(|(_, label)| words(label)));
-        let mut products = Self::readable(labels)?;
         products.sort_by_key(|product| product.name.to_lowercase());
         Ok(EmergencyView {
             contacts: contacts.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect(),

@@ -130,6 +130,12 @@ pub(crate) fn record(companion: &mut Companion, visit_id: Uuid) -> Result<Answer
     Ok(Answer::Record(Box::new(record?)))
 }
 
+/// The label version that is frozen into a visit; nothing before a product is chosen, or when the visit can't be read.
+pub(crate) fn frozen_label(companion: &Companion, visit_id: Uuid) -> Option<Uuid> {
+    let folded = folded(companion, visit_id).ok()?;
+    folded.state.position.label.as_ref().map(|label| label.label_id)
+}
+
 /// Only the steps before the walk, and what ticks carry over, need to know more than the visit itself.
 const fn asks_facts(act: &Act) -> bool {
     matches!(act, Act::Assess { .. } | Act::ChooseProduct { .. } | Act::AgreePlan { .. } | Act::BeginMixing)

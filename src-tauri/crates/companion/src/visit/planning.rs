@@ -195,10 +195,12 @@ fn narrow_view(report: &NarrowReport, passed: &[&str]) -> NarrowView {
     let as_it_is = Sentence::new("narrow-as-it-is")
         .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
         .with("factor", Arg::number(report.as_it_is_factor, Unit::Times, 1));
-    // Of the numbers of passes that would do, the one taken or suggested stands for all.
-    let shown = |option: &&NarrowOption| {
-        !matches!(option.remedy, Remedy::SomePasses { .. })
-            || Some(option.remedy) == best_of_code(report, "some_passes")
+    // Of the numbers of passes that would do, the one taken or suggested stands for all; walking it like the others is
+    // what the sentence above warns of, and no way to treat it.
+    let shown = |option: &&NarrowOption| match option.remedy {
+        Remedy::SomePasses { .. } => Some(option.remedy) == best_of_code(report, "some_passes"),
+        Remedy::AsItIs => report.taken == Remedy::AsItIs,
+        Remedy::EvenOut | Remedy::OtherDirection | Remedy::Leave => true,
     };
     NarrowView {
         width: show::length(report.width),

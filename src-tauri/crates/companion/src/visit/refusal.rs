@@ -19,7 +19,9 @@ pub(crate) fn failure(position: &Position, refusal: Refusal) -> Failure {
         }
         Refusal::NotNow(stage) => Failure {
             code: FailureCode::Stale,
-            said: show::said(&Sentence::new("failure-not-now").with("stage", Arg::Code(format!("stage-{}", stage.code()).into()))),
+            said: show::said(
+                &Sentence::new("failure-not-now").with("stage", Arg::Code(format!("stage-{}", stage.code()).into())),
+            ),
             problems: Vec::new(),
             checks: Vec::new(),
         },
