@@ -364,9 +364,9 @@ impl Formula {
                 area(smallest_area(left, highest, there).ok_or_else(|| given.trouble("no dose is open"))?)
             }
             Self::ExtraWater => {
-                let n_left = given.count("n_passes_left")?;
-                let used = given.quantity("used", Volume::from_figure)?;
-                let extra_l = extra_water_l(n_left, used, given.quantity("left", Volume::from_figure)?);
+                let n_left = f64::from(given.count("n_passes_left")?);
+                let needed = given.quantity("used", Volume::from_figure)?.times(n_left);
+                let extra_l = extra_water_l(needed, given.quantity("left", Volume::from_figure)?);
                 volume(Volume::from_l(extra_l).map_err(|e| given.trouble(e.to_string()))?)
             }
             Self::NarrowFactor => {

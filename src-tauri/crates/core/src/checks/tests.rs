@@ -194,7 +194,7 @@ fn wind_towards_what_must_stay_clear_is_never_go() {
 
 #[test]
 fn rain_temperature_and_grass_are_never_go_when_not_looked_at() {
-    let hours = |value: f64| Tagged::statutory(Span::from_hours(value).unwrap());
+    let hours = |value: f64| Tagged::statutory(Span::from_s(value * 3_600.0).unwrap());
     let free = Rain::Free(hours(6.0));
     is(&rain_against_label(&free, Some(false), Some(6.0)), Verdict::Go, "dry-long-enough");
     is(&rain_against_label(&free, Some(false), Some(5.0)), Verdict::Stop, "rain-too-soon");

@@ -16,7 +16,7 @@ use crate::quantity::{
 
 pub use nozzle::{
     NOZZLE_SIZES, NozzleSize, NozzleState, fan_angle_for, fan_width, flow_at_pressure, nozzle_state, pattern_base,
-    pressure_for_flow, roll_reach,
+    pressure_for_flow,
 };
 
 /// A sprayer with a nozzle on it.

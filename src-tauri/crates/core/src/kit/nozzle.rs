@@ -121,34 +121,17 @@ pub fn fan_angle_for(full: Swath, wanted: Length) -> Option<Angle> {
     (share <= 1.0).then(|| Angle::computed(share.acos().to_degrees()))
 }
 
-/// How far sideways the fan reaches when it is ROLLED by an angle: h tan(fan/2 + roll) to the rolled side.
-///
-/// Rolling widens the reach towards that side, unlike turning about the lance. Nothing when the edge of the
-/// fan no longer points at the ground.
-#[must_use]
-pub fn roll_reach(height: Length, fan: Angle, roll: Angle) -> Option<Length> {
-    let edge_deg = fan.deg() / 2.0 + roll.deg();
-    (edge_deg < 90.0).then(|| Length::computed(height.m() * edge_deg.to_radians().tan()))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn turning_narrows_the_fan_and_rolling_widens_its_reach() {
+    fn turning_narrows_the_fan() {
         let full = Swath::from_m(1.0).unwrap();
         let turned = fan_angle_for(full, Length::from_m(0.5).unwrap()).unwrap();
         assert!((turned.deg() - 60.0).abs() < 1e-9);
         assert!((fan_width(full, turned).m() - 0.5).abs() < 1e-9);
         assert_eq!(fan_angle_for(full, Length::from_m(1.2).unwrap()), None);
-        let height = Length::from_m(0.5).unwrap();
-        let fan = Angle::from_deg(80.0).unwrap();
-        let upright = roll_reach(height, fan, Angle::from_deg(0.0).unwrap()).unwrap();
-        let rolled = roll_reach(height, fan, Angle::from_deg(20.0).unwrap()).unwrap();
-        assert!((upright.m() * 2.0 - pattern_base(height, fan).unwrap().m()).abs() < 1e-12);
-        assert!(rolled.m() > upright.m());
-        assert_eq!(roll_reach(height, fan, Angle::from_deg(60.0).unwrap()), None);
     }
 
     #[test]

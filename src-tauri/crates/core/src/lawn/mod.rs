@@ -118,12 +118,6 @@ impl NetArea {
     pub fn lower(self) -> Area {
         self.area.times(1.0 - self.doubt.percent() / 100.0)
     }
-
-    /// The upper bound of the area.
-    #[must_use]
-    pub fn upper(self) -> Area {
-        self.area.times(1.0 + self.doubt.percent() / 100.0)
-    }
 }
 
 #[cfg(test)]

@@ -18,20 +18,18 @@ mod types;
 mod walk;
 mod water;
 
-pub use correction::{AS_PLANNED_WITHIN, AfterPass, Correction, CorrectionKind, Sums, after_pass, extra_water_l};
+pub use correction::extra_water_l;
 pub use draft::product_for;
 pub use fills::{FillRequest, share_out};
 pub use layout::{Spacing, lay_out, strip_count};
-pub use leftover::{
-    Leftover, dilute_to_pass, leftover, rinse_residual, rinses_for, rinsing_dose, rinsing_rate, smallest_area,
-};
+pub use leftover::{rinse_residual, smallest_area};
 pub use make::{fill_capacity, plan, weight_with};
 pub use next_time::{Cause, NextTime, TRIM_LEARNED, learned_trim};
 pub use types::{
     Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass, Plan, Refill,
     Remedy, Run, StartSide, Strip, StripId, Walkable,
 };
-pub use walk::{Gait, as_it_is_factor, narrow_pace, volume_over, walk};
+pub use walk::{Gait, as_it_is_factor, narrow_pace, walk};
 pub use water::{WaterOption, WaterOptions, WayOut, water_options};
 
 #[cfg(test)]

@@ -6,7 +6,7 @@
 //! the flow.
 
 use super::types::{Heading, Layout, Leg, Pass, Remedy, Strip};
-use crate::quantity::{FlowRate, Length, Pace, Span, Swath, Volume};
+use crate::quantity::{FlowRate, Length, Pace, Span, Swath};
 
 /// The pace on a narrow strip that is sprayed in `k` of `n` passes: v w k / (n r).
 ///
@@ -29,12 +29,6 @@ pub fn narrow_pace(pace: Pace, swath: Swath, width: Length, k: u8, n: u8) -> Opt
 #[must_use]
 pub fn as_it_is_factor(swath: Swath, width: Length) -> f64 {
     if width.m() > 0.0 { swath.m() / width.m() } else { f64::INFINITY }
-}
-
-/// What comes out over a length: flow x length / pace.
-#[must_use]
-pub fn volume_over(flow: FlowRate, length: Length, pace: Pace) -> Volume {
-    flow * (length / pace)
 }
 
 /// The flow, pace and swath that are walked with.

@@ -247,11 +247,6 @@ impl Volume {
 }
 
 impl VolumePerArea {
-    /// From a number of litres per hectare. 1 mL/m2 is 10 L/ha.
-    pub fn from_l_per_ha(value_l_per_ha: f64) -> Result<Self, OutOfRange> {
-        Self::from_ml_per_m2(value_l_per_ha / 10.0)
-    }
-
     /// The value in litres per hectare.
     #[must_use]
     pub fn l_per_ha(self) -> f64 {
@@ -264,11 +259,6 @@ impl Span {
     #[must_use]
     pub fn hours(self) -> f64 {
         self.0 / 3_600.0
-    }
-
-    /// From a number of hours.
-    pub fn from_hours(value_h: f64) -> Result<Self, OutOfRange> {
-        Self::from_s(value_h * 3_600.0)
     }
 }
 

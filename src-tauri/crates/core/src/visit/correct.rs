@@ -91,7 +91,7 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
     let n_passes = position.walk.n_passes;
     let n_left = n_passes.saturating_sub(position.walk.pass);
     let extra_l = ground.extra_l(n_left);
-    let per_pass_l = ground.need_l(n_left) / f64::from(n_left.max(1));
+    let per_pass_l = ground.need(n_left).l() / f64::from(n_left.max(1));
     let has_due = !position.walk.due.is_empty();
     let mut ways = Vec::new();
     if extra_l > 0.0 {
@@ -138,24 +138,24 @@ impl Ground<'_> {
             .collect()
     }
 
-    fn need_l(&self, n_left: u8) -> f64 {
-        self.passes_left(n_left).iter().map(|pass| pass.volume.l()).sum()
+    fn need(&self, n_left: u8) -> Volume {
+        self.passes_left(n_left).iter().map(|pass| pass.volume).sum()
     }
 
-    fn unmixed_l(&self) -> f64 {
-        self.position.walk.due.iter().map(|fill| fill.mixture.l()).sum()
+    fn unmixed(&self) -> Volume {
+        self.position.walk.due.iter().map(|fill| fill.mixture).sum()
     }
 
     /// X = (passes left) x real use - mixture left, unmixed fills included. May be negative.
     fn extra_l(&self, n_left: u8) -> f64 {
-        self.need_l(n_left) - self.position.walk.in_tank.l() - self.unmixed_l()
+        plan::extra_water_l(self.need(n_left), self.position.walk.in_tank + self.unmixed())
     }
 
     fn terms(&self, n_left: u8) -> Vec<Term> {
         vec![
-            Term { code: "term-passes-left-at-real-use", litres: self.need_l(n_left) },
+            Term { code: "term-passes-left-at-real-use", litres: self.need(n_left).l() },
             Term { code: "term-left-in-tank", litres: -self.position.walk.in_tank.l() },
-            Term { code: "term-fills-not-yet-made", litres: -self.unmixed_l() },
+            Term { code: "term-fills-not-yet-made", litres: -self.unmixed().l() },
             Term { code: "term-water-to-add", litres: self.extra_l(n_left) },
         ]
     }
@@ -223,7 +223,7 @@ impl Ground<'_> {
     /// Water of all passes together, those walked by measure and those to come by the same rate, against the label.
     fn water_check(&self, n_left: u8) -> Check {
         let used_l: f64 = self.position.walk.truths.iter().map(|truth| truth.used.l()).sum();
-        let total = Volume::from_l(used_l + self.need_l(n_left)).unwrap_or(Volume::ZERO);
+        let total = Volume::from_l(used_l + self.need(n_left).l()).unwrap_or(Volume::ZERO);
         let area = self.plan.plan.treated.area;
         water::water_range(total.over(area).unwrap_or(self.plan.plan.water), &self.label.label.water)
     }
@@ -239,7 +239,7 @@ impl Ground<'_> {
     /// The fills still to be made, with the same product in all and the water that the real use asks for.
     fn fills(&self, n_passes: u8, n_left: u8) -> Option<Vec<DueFill>> {
         let due = &self.position.walk.due;
-        let (unmixed_l, extra_l) = (self.unmixed_l(), self.extra_l(n_left));
+        let (unmixed_l, extra_l) = (self.unmixed().l(), self.extra_l(n_left));
         if due.is_empty() || unmixed_l <= 0.0 {
             return Some(Vec::new());
         }
