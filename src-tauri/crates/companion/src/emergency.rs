@@ -15,8 +15,8 @@ impl Companion {
     pub(crate) fn emergency(&self, visit_id: Option<Uuid>) -> Result<EmergencyView, Failure> {
         let contacts = self.operator()?.map(|(_, operator)| operator.emergency_contacts).unwrap_or_default();
         // The label version frozen into the visit is the one on the container in hand.
-        let in_visit = visit_id.and_then(|visit_id| visit::frozen_label(self, visit_id));
-        let mut products = match in_visit.and_then(|label_id| self.label_as_typed(label_id).ok()) {
+        let in_visit = visit_id.and_then(|visit_id| self.label_in_visit(visit_id));
+        let mut products = match in_visit {
             Some(label) => vec![words(label)],
             None => {
                 let entries = self.entries(PRODUCT)?;
@@ -28,6 +28,17 @@ impl Companion {
             contacts: contacts.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect(),
             products,
         })
+    }
+}
+
+impl Companion {
+    /// The label frozen into a visit; of a visit that can't be read, its product's label of today.
+    fn label_in_visit(&self, visit_id: Uuid) -> Option<ProductInput> {
+        if let Some(label_id) = visit::frozen_label(self, visit_id) {
+            return self.label_as_typed(label_id).ok();
+        }
+        let product_id = self.store.visit(visit_id).ok()??.product_id?;
+        self.label_of(&self.entry(PRODUCT, product_id).ok()?).map(|(_, label)| label).ok()
     }
 }
 
