@@ -142,10 +142,14 @@ impl Drive {
     }
 
     /// Waits until the last tap is long enough ago for the next to count.
-    pub(crate) async fn rest_the_hand(&mut self) {
+    pub(crate) async fn rest_the_hand(&self) {
         if let Some(rest) = self.tapped_at.and_then(|at| BETWEEN_TAPS.checked_sub(at.elapsed())) {
             tokio::time::sleep(rest).await;
         }
+    }
+
+    /// Remembers that a button was tapped just now.
+    pub(crate) fn tapped(&mut self) {
         self.tapped_at = Some(Instant::now());
     }
 

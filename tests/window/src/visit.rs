@@ -88,6 +88,7 @@ impl Drive {
         }
         let before = self.window.screen().await?;
         self.window.click(sought).await?;
+        self.tapped();
         self.window.wait_for_change(&before, &sought.to_string()).await
     }
 
