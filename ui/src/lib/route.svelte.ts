@@ -51,7 +51,9 @@ class Route {
     window.addEventListener('hashchange', () => this.#follow());
     if (location.hash === '') {
       const kept = await askFor('draft', { ask: 'draft', key: PLACE_KEY });
-      if (kept !== null && kept !== '') history.replaceState(null, '', kept);
+      // A draft is JSON text, like every other.
+      const where: unknown = kept === null ? null : JSON.parse(kept);
+      if (typeof where === 'string') history.replaceState(null, '', where);
     }
     this.#follow();
   }
@@ -59,7 +61,7 @@ class Route {
   #follow(): void {
     this.place = placeOf(location.hash);
     // Losing this only opens the first page next time; it must not stand in anyone's way.
-    askFor('done', { ask: 'put_draft', key: PLACE_KEY, body: address(this.place) }).catch(() => undefined);
+    askFor('done', { ask: 'put_draft', key: PLACE_KEY, body: JSON.stringify(address(this.place)) }).catch(() => undefined);
   }
 }
 
