@@ -41,7 +41,11 @@ impl At {
 
     /// Seconds since `earlier`: by the steady clock within one run, by the wall clock across runs; never negative.
     pub fn seconds_since(self, earlier: Self) -> f64 {
-        let ms = if self.run == earlier.run { self.mono_ms - earlier.mono_ms } else { self.utc_ms - earlier.utc_ms };
+        let ms = if self.run == earlier.run {
+            self.mono_ms.saturating_sub(earlier.mono_ms)
+        } else {
+            self.utc_ms.saturating_sub(earlier.utc_ms)
+        };
         #[expect(clippy::cast_precision_loss, reason = "milliseconds between two taps of one visit are far below 2^53")]
         let seconds = ms.max(0) as f64 / 1_000.0;
         seconds

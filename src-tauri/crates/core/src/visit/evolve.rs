@@ -6,7 +6,7 @@
 
 use std::sync::Arc;
 
-use super::event::{At, Payload, Place, Stamped, UseUpKind};
+use super::event::{At, Guide, Payload, Place, Stamped, UseUpKind};
 use super::state::{
     Closed, GateChecks, MadeFill, PassTruth, Passed, Pause, Position, SeenWeather, Short, Stage, State, Step, Stopped,
     Trim, UsedUp,
@@ -21,6 +21,10 @@ pub const CORRECTION_SHARE: f64 = 0.05;
 #[must_use]
 pub fn evolve(mut state: State, event: &Stamped) -> State {
     state.seq = event.seq;
+    if state.position.stage == Stage::Closed {
+        // What is signed stays signed, whatever another device still says.
+        return state;
+    }
     if let Payload::Undone { command } = &event.payload {
         // Last in, first out: an undone command is the newest step, or the event is not understood and changes nothing.
         if state.steps.last().is_some_and(|step| step.command == *command)
@@ -30,7 +34,7 @@ pub fn evolve(mut state: State, event: &Stamped) -> State {
         }
         return state;
     }
-    if state.steps.last().is_none_or(|step| step.command != event.command) && state.position.stage != Stage::Closed {
+    if state.steps.last().is_none_or(|step| step.command != event.command) {
         state.steps.push(Step {
             command: event.command,
             what: what(&event.payload),
@@ -40,7 +44,7 @@ pub fn evolve(mut state: State, event: &Stamped) -> State {
     }
     apply(&mut state.position, event.at, &event.payload);
     if state.position.stage == Stage::Closed || matches!(event.payload, Payload::Opened(_)) {
-        // What is signed stays signed, and a visit cannot be un-opened.
+        // What is signed is not taken back, and a visit cannot be un-opened.
         state.steps.clear();
     }
     state
@@ -137,11 +141,12 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
         Payload::FillMade { product, mixture, in_tank, .. } => fill_made(position, at, *product, *mixture, *in_tank),
         Payload::StripDone => {
+            let stretch_end = position.stretch_end();
             let strips_done = position.walk.strips_done.saturating_add(1);
             strips_up_to(position, strips_done);
             if position.walk.strips_done >= position.n_strips(position.walk.pass) {
                 position.stage = Stage::PassEnd;
-            } else if position.walk.strips_done >= position.stretch_end() {
+            } else if position.walk.strips_done >= stretch_end {
                 position.stage = Stage::Mix;
             }
         }
@@ -150,13 +155,15 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.stage = Stage::PassEnd;
         }
         Payload::RefillCalled => {
-            strips_up_to(position, position.stretch_end());
+            // Whoever taps each strip calls where they stand; whoever taps each pass has walked to the refill's place.
+            if position.guide() == Guide::ByPass {
+                strips_up_to(position, position.stretch_end());
+            }
             position.stage = Stage::Mix;
         }
         Payload::RanShort { strips_done } => ran_short(position, at, *strips_done),
         Payload::Paused { reason, note } => {
-            let place = Place { pass: position.walk.pass, strips_done: position.walk.strips_done };
-            let pause = Pause { began: at, ended: None, place, reason: *reason, note: note.clone() };
+            let pause = Pause { began: at, ended: None, place: position.place(), reason: *reason, note: note.clone() };
             Arc::make_mut(&mut position.walk.pauses).push(pause);
         }
         Payload::Resumed { .. } => {
@@ -185,6 +192,7 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             if *kind != UseUpKind::None {
                 diluted(position, *water);
                 position.walk.in_tank = Volume::ZERO;
+                position.walk.ended = Some(at);
             }
             position.stage = Stage::Wash;
         }
@@ -198,8 +206,12 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
                 position.walk.ended = position.walk.began.map(|_| at);
             }
             position.stage = match position.stage {
+                // Product that was poured in and never sprayed is still in the sprayer.
+                _ if position.walk.made.is_empty() && position.mix.contains("mix-pour-product") => Stage::Wash,
                 _ if position.walk.made.is_empty() => Stage::Close,
                 Stage::UseUp | Stage::Wash => position.stage,
+                // The tank was looked into at the end of this pass.
+                Stage::Correct => Stage::UseUp,
                 // The tank is looked into once more, so that the record says what really went out.
                 _ => Stage::PassEnd,
             };
@@ -230,24 +242,20 @@ fn tick(ticked: &mut Arc<std::collections::BTreeSet<crate::quantity::Code>>, ite
 }
 
 fn fill_made(position: &mut Position, at: At, product: ProductAmount, mixture: Volume, in_tank: Volume) {
-    let place = Place { pass: position.walk.pass, strips_done: position.walk.strips_done };
     let left_before = position.walk.in_tank;
-    let is_first = position.walk.made.is_empty();
-    // The hose still holds what was mixed before; only the first fill finds it empty.
-    let held = if is_first { Volume::ZERO } else { left_before + position.dead() };
-    let before = position.walk.concentration.map(|concentration| concentration * held);
-    let product_now = before.and_then(|before| before.plus(product)).unwrap_or(product);
-    position.walk.concentration = product_now.in_mixture(held + mixture);
-    position.walk.available =
-        if position.walk.strips_done == 0 { in_tank } else { position.walk.available + in_tank.less(left_before) };
-    Arc::make_mut(&mut position.walk.made).push(MadeFill { at, place, product, mixture, left_before, in_tank });
+    // At the start of a pass all that it has is in the tank; ran short before its first strip was done, it had more.
+    let is_pass_begun = position.walk.strips_done > 0 || position.walk.available > left_before;
+    position.walk.concentration = position.concentration_with(product, mixture);
+    position.walk.available = position.walk.available + in_tank.less(left_before);
+    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank };
+    Arc::make_mut(&mut position.walk.made).push(made);
     let due = Arc::make_mut(&mut position.walk.due);
     if !due.is_empty() {
         due.remove(0);
     }
     position.walk.in_tank = in_tank;
     position.mix = Arc::default();
-    if position.walk.strips_done == 0 {
+    if !is_pass_begun {
         position.walk.pass_began = Some(at);
         position.walk.pass_paused_s = 0.0;
     }
@@ -264,7 +272,7 @@ fn diluted(position: &mut Position, water: Volume) {
 }
 
 fn strips_up_to(position: &mut Position, strips_done: u16) {
-    let taken = position.volume_between(position.walk.pass, position.walk.strips_done, strips_done);
+    let taken = position.expected_between(position.walk.pass, position.walk.strips_done, strips_done);
     position.walk.in_tank = position.walk.in_tank.less(taken);
     position.walk.strips_done = position.walk.strips_done.max(strips_done);
 }
@@ -273,8 +281,7 @@ fn ran_short(position: &mut Position, at: At, strips_done: u16) {
     position.walk.strips_done = strips_done;
     position.walk.in_tank = Volume::ZERO;
     if position.walk.due.is_empty() {
-        let place = Place { pass: position.walk.pass, strips_done };
-        position.walk.short = Some(Short { place });
+        position.walk.short = Some(Short { place: position.place() });
         position.walk.ended = Some(at);
         position.stage = Stage::Wash;
     } else {
@@ -294,35 +301,45 @@ fn end_pause(position: &mut Position, at: At) {
 }
 
 fn tank_measured(position: &mut Position, at: At, left: Volume, is_as_planned: bool) {
-    if position.stopped.is_some() {
-        position.walk.in_tank = left;
+    position.walk.in_tank = left;
+    let pass = position.walk.pass;
+    let n_strips = position.n_strips(pass);
+    let is_whole = position.walk.strips_done >= n_strips;
+    if position.stopped.is_some() && !is_whole {
         position.stage = Stage::UseUp;
         return;
     }
-    let pass = position.walk.pass;
+    let before = position.walk.truths.iter().filter_map(|truth| truth.product);
+    let product = position
+        .product_sprayed()
+        .map(|sprayed| before.fold(sprayed, |rest, earlier| rest.less(earlier).unwrap_or(rest)));
     let truth = PassTruth {
         pass,
-        planned: position.volume_between(pass, 0, position.n_strips(pass)),
+        planned: position.volume_between(pass, 0, n_strips),
         used: position.walk.available.less(left),
         left,
+        product,
         is_as_planned,
         began: position.walk.pass_began.unwrap_or(at),
         ended: at,
         paused_s: position.walk.pass_paused_s,
     };
     Arc::make_mut(&mut position.walk.truths).push(truth);
-    position.walk.in_tank = left;
-    if asks_correction(position, &truth) {
+    if position.stopped.is_some() {
+        position.stage = Stage::UseUp;
+    } else if asks_correction(position, &truth) {
         position.stage = Stage::Correct;
     } else {
         next_pass(position, at);
     }
 }
 
-/// Whether the pass differed enough from its plan to ask what to do, and there is still something to put right.
+/// Whether the pass differed enough from what was expected of it to ask what to do, and there is still something to put
+/// right. A pass without a strip of its own shows nothing.
 fn asks_correction(position: &Position, truth: &PassTruth) -> bool {
-    let difference_l = (truth.used.l() - truth.planned.l()).abs();
-    truth.pass < position.walk.n_passes && difference_l > truth.planned.l() * CORRECTION_SHARE
+    let expected_l = truth.planned.l() * position.expected_factor();
+    let difference_l = (truth.used.l() - expected_l).abs();
+    truth.pass < position.walk.n_passes && truth.planned.l() > 0.0 && difference_l > expected_l * CORRECTION_SHARE
 }
 
 fn next_pass(position: &mut Position, at: At) {

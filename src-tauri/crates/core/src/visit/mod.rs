@@ -9,7 +9,9 @@ pub mod event;
 pub mod evolve;
 pub mod gates;
 pub mod item;
+mod sprayed;
 pub mod state;
+mod walked;
 
 pub use command::{Command, Facts, Refusal};
 pub use decide::decide;

@@ -6,7 +6,6 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use chrono::NaiveDate;
 use uuid::Uuid;
 
 use super::event::{
@@ -16,7 +15,6 @@ use super::event::{
 use super::item::PauseReason;
 use crate::checks::Check;
 use crate::checks::weather::Observation;
-use crate::plan::{Leg, Pass};
 use crate::quantity::{Code, Concentration, ProductAmount, Volume};
 
 /// Where the job stands.
@@ -134,6 +132,8 @@ pub struct PassTruth {
     pub used: Volume,
     /// Left in the tank.
     pub left: Volume,
+    /// Product that went out in it; nothing where amounts of two kinds were measured.
+    pub product: Option<ProductAmount>,
     /// Confirmed as planned rather than measured.
     pub is_as_planned: bool,
     /// Began.
@@ -367,113 +367,6 @@ impl Position {
     /// The pause that is on.
     pub fn pause(&self) -> Option<&Pause> {
         self.walk.pauses.last().filter(|pause| pause.ended.is_none())
-    }
-
-    /// Whether any mixture was sprayed.
-    pub fn has_sprayed(&self) -> bool {
-        self.walk.began.is_some() && (self.walk.pass > 1 || self.walk.strips_done > 0)
-    }
-
-    /// The pass as planned. A pass beyond the plan repeats the plan's passes in turn.
-    pub fn pass_plan(&self, pass: u8) -> Option<&Pass> {
-        let passes = &self.plan.as_ref()?.plan.passes;
-        let idx = usize::from(pass.checked_sub(1)?).checked_rem(passes.len())?;
-        passes.get(idx)
-    }
-
-    /// Strips of a pass in walking order, each with its legs.
-    pub fn strips_of(&self, pass: u8) -> Vec<Vec<&Leg>> {
-        let mut strips: Vec<Vec<&Leg>> = Vec::new();
-        for leg in self.pass_plan(pass).map_or(&[][..], |planned| planned.legs.as_slice()) {
-            match strips.last_mut() {
-                Some(last) if last.first().is_some_and(|first| first.strip == leg.strip) => last.push(leg),
-                _ => strips.push(vec![leg]),
-            }
-        }
-        strips
-    }
-
-    /// Number of strips in a pass.
-    pub fn n_strips(&self, pass: u8) -> u16 {
-        u16::try_from(self.strips_of(pass).len()).unwrap_or(u16::MAX)
-    }
-
-    /// Mixture that the strips `from..to` of a pass take by plan.
-    pub fn volume_between(&self, pass: u8, from: u16, to: u16) -> Volume {
-        self.strips_of(pass)
-            .iter()
-            .take(usize::from(to))
-            .skip(usize::from(from))
-            .flat_map(|legs| legs.iter().map(|leg| leg.volume))
-            .sum()
-    }
-
-    /// Where the fill in the tank ends: the start of the next one, or the end of the last pass.
-    pub fn fill_ends_at(&self) -> Place {
-        self.walk
-            .due
-            .first()
-            .map_or(Place { pass: self.walk.n_passes, strips_done: self.n_strips(self.walk.n_passes) }, |next| {
-                next.from
-            })
-    }
-
-    /// The strips of the present pass that the fill in the tank covers: up to a refill in mid-pass, or its end.
-    pub fn stretch_end(&self) -> u16 {
-        let end = self.fill_ends_at();
-        let n_strips = self.n_strips(self.walk.pass);
-        if end.pass == self.walk.pass { end.strips_done.min(n_strips) } else { n_strips }
-    }
-
-    /// What stays in pump, hose and lance.
-    pub fn dead(&self) -> Volume {
-        self.kit.as_ref().map_or(Volume::ZERO, |kit| kit.kit.dead_volume)
-    }
-
-    /// Product in the tank, of the mixture that can be sprayed.
-    pub fn product_in_tank(&self) -> Option<ProductAmount> {
-        self.walk.concentration.map(|concentration| concentration * self.walk.in_tank)
-    }
-
-    /// Product that has left the nozzle: made, less what is still in tank and hose.
-    pub fn product_sprayed(&self) -> Option<ProductAmount> {
-        let made = self.product_made()?;
-        let still_there =
-            self.walk.concentration.map(|concentration| concentration * (self.walk.in_tank + self.dead()));
-        Some(still_there.and_then(|rest| made.less(rest)).unwrap_or(made))
-    }
-
-    /// Mixture still to be sprayed, by plan.
-    pub fn to_do(&self) -> Volume {
-        let rest = self.volume_between(self.walk.pass, self.walk.strips_done, self.n_strips(self.walk.pass));
-        ((self.walk.pass.saturating_add(1))..=self.walk.n_passes)
-            .map(|pass| self.volume_between(pass, 0, self.n_strips(pass)))
-            .fold(rest, |total, volume| total + volume)
-    }
-
-    /// Product that went into the tank so far.
-    pub fn product_made(&self) -> Option<ProductAmount> {
-        let mut amounts = self.walk.made.iter().map(|fill| fill.product);
-        let first = amounts.next()?;
-        Some(amounts.fold(first, |total, amount| total.plus(amount).unwrap_or(total)))
-    }
-
-    /// Mixture made so far.
-    pub fn mixture_made(&self) -> Volume {
-        self.walk.made.iter().map(|fill| fill.mixture).sum()
-    }
-
-    /// The local date of the treatment: of its first drop, or else of the opening.
-    pub fn treated_on(&self) -> Option<NaiveDate> {
-        self.walk.began.or(self.opened).map(At::local_date)
-    }
-
-    /// Real use over planned use of the measured passes; nothing when none was measured.
-    pub fn learned_factor(&self) -> Option<f64> {
-        let measured = self.walk.truths.iter().filter(|truth| !truth.is_as_planned);
-        let (used_l, planned_l) = measured
-            .fold((0.0, 0.0), |(used_l, planned_l), truth| (used_l + truth.used.l(), planned_l + truth.planned.l()));
-        (planned_l > 0.0 && used_l > 0.0).then(|| used_l / planned_l)
     }
 
     /// How often the guide wants a tap.

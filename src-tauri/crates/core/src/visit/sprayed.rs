@@ -1,0 +1,129 @@
+//! What has gone out, and over which ground: mixture, product, dose.
+//!
+//! Invariant: mixture made and clean water added are either sprayed, in the tank, or in pump and hose.
+//! Invariant: a dose is product over the ground that was covered. A visit that was broken off in its first pass has not
+//! given its product to the whole lawn, and to say so would make the next treatment look lawful where it is not.
+
+use chrono::NaiveDate;
+
+use super::event::{At, UseUpKind};
+use super::state::Position;
+use crate::quantity::{Area, Concentration, ProductAmount, ProductDose, Volume};
+
+/// Less than this is no spraying but the drop at the nozzle, in litres (own setting).
+const A_DROP_L: f64 = 0.001;
+
+impl Position {
+    /// What stays in pump, hose and lance.
+    pub fn dead(&self) -> Volume {
+        self.kit.as_ref().map_or(Volume::ZERO, |kit| kit.kit.dead_volume)
+    }
+
+    /// Product in the tank, of the mixture that can be sprayed.
+    pub fn product_in_tank(&self) -> Option<ProductAmount> {
+        self.walk.concentration.map(|concentration| concentration * self.walk.in_tank)
+    }
+
+    /// The concentration in the tank once so much product in so much fresh mixture has come to what is there.
+    pub fn concentration_with(&self, product: ProductAmount, mixture: Volume) -> Option<Concentration> {
+        // The hose still holds what was mixed before; only the first fill finds it empty.
+        let held = if self.walk.made.is_empty() { Volume::ZERO } else { self.walk.in_tank + self.dead() };
+        let before = self.walk.concentration.map(|concentration| concentration * held);
+        before.and_then(|before| before.plus(product)).unwrap_or(product).in_mixture(held + mixture)
+    }
+
+    /// Product that went into the tank so far.
+    pub fn product_made(&self) -> Option<ProductAmount> {
+        let mut amounts = self.walk.made.iter().map(|fill| fill.product);
+        let first = amounts.next()?;
+        Some(amounts.fold(first, |total, amount| total.plus(amount).unwrap_or(total)))
+    }
+
+    /// Product that has left the nozzle: made, less what is still in tank and hose.
+    pub fn product_sprayed(&self) -> Option<ProductAmount> {
+        let made = self.product_made()?;
+        let still_there =
+            self.walk.concentration.map(|concentration| concentration * (self.walk.in_tank + self.dead()));
+        Some(still_there.and_then(|rest| made.less(rest)).unwrap_or(made))
+    }
+
+    /// Mixture made so far.
+    pub fn mixture_made(&self) -> Volume {
+        self.walk.made.iter().map(|fill| fill.mixture).sum()
+    }
+
+    /// Mixture that has left the nozzle: made and watered, less what is still in tank and hose.
+    pub fn mixture_sprayed(&self) -> Volume {
+        let watered: Volume = self.walk.trims.iter().map(|trim| trim.water_now).sum();
+        let last_water = self.walk.used_up.map_or(Volume::ZERO, |used| used.water);
+        (self.mixture_made() + watered + last_water).less(self.walk.in_tank + self.dead())
+    }
+
+    /// Whether any mixture was sprayed.
+    pub fn has_sprayed(&self) -> bool {
+        self.mixture_sprayed().l() >= A_DROP_L
+    }
+
+    /// The ground of the present pass that was sprayed before it was broken off: by the strips that are done, or else by
+    /// what went out of the tank. Nothing once the pass is in the list of whole ones.
+    fn covered_in_broken_pass(&self, treated: Area) -> Area {
+        let pass = self.walk.pass;
+        if self.walk.truths.last().is_some_and(|truth| truth.pass == pass) {
+            return Area::ZERO;
+        }
+        let ground_m2 = |n_strips: usize| -> f64 {
+            let strips = self.strips_of(pass);
+            strips.iter().take(n_strips).flatten().map(|leg| leg.width.m() * leg.length.m()).sum()
+        };
+        let all_m2 = ground_m2(usize::MAX);
+        let by_strips = if all_m2 > 0.0 { ground_m2(usize::from(self.walk.strips_done)) / all_m2 } else { 0.0 };
+        let whole_l = self.expected_between(pass, 0, u16::MAX).l();
+        let used_l = self.walk.available.less(self.walk.in_tank).l();
+        let by_volume = if whole_l > 0.0 && used_l >= A_DROP_L { used_l / whole_l } else { 0.0 };
+        treated.times(if by_strips > 0.0 { by_strips } else { by_volume }.min(1.0))
+    }
+
+    /// The ground that got any of the product: all of it after one whole pass.
+    pub fn covered(&self) -> Area {
+        let Some(plan) = &self.plan else { return Area::ZERO };
+        let treated = plan.plan.treated.area;
+        if self.walk.truths.iter().any(|truth| truth.planned.l() > 0.0) {
+            return treated;
+        }
+        let used_up = match self.walk.used_up {
+            Some(used) if used.kind != UseUpKind::None => Area::from_m2(used.area_m2).unwrap_or(treated),
+            _ => Area::ZERO,
+        };
+        (self.covered_in_broken_pass(treated) + used_up).min(treated)
+    }
+
+    /// The dose on the ground that got the most of it: after a broken-off pass that is more than the mean.
+    pub fn highest_given(&self) -> Option<ProductDose> {
+        let sprayed = self.product_sprayed()?;
+        let treated = self.plan.as_ref()?.plan.treated.area;
+        let in_whole_passes = self
+            .walk
+            .truths
+            .iter()
+            .filter_map(|truth| truth.product)
+            .fold(ProductAmount::zero(sprayed.kind()), |total, product| total.plus(product).unwrap_or(total));
+        let everywhere = in_whole_passes.over(treated)?;
+        let broken = self.covered_in_broken_pass(treated);
+        let there = sprayed.less(in_whole_passes).and_then(|rest| rest.over(broken));
+        let more = there.map_or(0.0, ProductDose::base);
+        ProductDose::of(sprayed.kind(), everywhere.base() + more).ok()
+    }
+
+    /// The local date of the treatment: of its first drop, or else of the opening.
+    pub fn treated_on(&self) -> Option<NaiveDate> {
+        self.walk.began.or(self.opened).map(At::local_date)
+    }
+
+    /// Real use over planned use of the measured passes; nothing when none was measured.
+    pub fn learned_factor(&self) -> Option<f64> {
+        let measured = self.walk.truths.iter().filter(|truth| !truth.is_as_planned);
+        let (used_l, planned_l) = measured
+            .fold((0.0, 0.0), |(used_l, planned_l), truth| (used_l + truth.used.l(), planned_l + truth.planned.l()));
+        (planned_l > 0.0 && used_l > 0.0).then(|| used_l / planned_l)
+    }
+}

@@ -1,0 +1,112 @@
+//! Where in the walk: the strips of each pass, how far the fill in the tank goes, what is still to be sprayed.
+//!
+//! Invariant: every volume here is the frozen plan's, times what the last correction showed. Nothing is planned anew.
+
+use super::event::{CorrectionKind, Place};
+use super::state::Position;
+use crate::plan::{Leg, Pass};
+use crate::quantity::Volume;
+
+impl Position {
+    /// The pass as planned. A pass beyond the plan repeats the plan's last two in turn, so that headings go on taking
+    /// turns; but never one that sprays a strip which the last one leaves out: a narrow strip that is sprayed in some
+    /// passes only has had its dose by then.
+    pub fn pass_plan(&self, pass: u8) -> Option<&Pass> {
+        let passes = &self.plan.as_ref()?.plan.passes;
+        let idx = usize::from(pass.checked_sub(1)?);
+        if let Some(planned) = passes.get(idx) {
+            return Some(planned);
+        }
+        let last = passes.last()?;
+        let before = passes.len().checked_sub(2).and_then(|idx| passes.get(idx)).unwrap_or(last);
+        let leaves_none_out = before.heading != last.heading
+            || before.legs.iter().all(|leg| last.legs.iter().any(|l| l.strip == leg.strip));
+        let is_turn_of_before = (idx - passes.len()).is_multiple_of(2);
+        Some(if is_turn_of_before && leaves_none_out { before } else { last })
+    }
+
+    /// Strips of a pass in walking order, each with its legs.
+    pub fn strips_of(&self, pass: u8) -> Vec<Vec<&Leg>> {
+        let mut strips: Vec<Vec<&Leg>> = Vec::new();
+        for leg in self.pass_plan(pass).map_or(&[][..], |planned| planned.legs.as_slice()) {
+            match strips.last_mut() {
+                Some(last) if last.first().is_some_and(|first| first.strip == leg.strip) => last.push(leg),
+                _ => strips.push(vec![leg]),
+            }
+        }
+        strips
+    }
+
+    /// Number of strips in a pass.
+    pub fn n_strips(&self, pass: u8) -> u16 {
+        u16::try_from(self.strips_of(pass).len()).unwrap_or(u16::MAX)
+    }
+
+    /// Mixture that the strips `from..to` of a pass take by plan.
+    pub fn volume_between(&self, pass: u8, from: u16, to: u16) -> Volume {
+        self.strips_of(pass)
+            .iter()
+            .take(usize::from(to))
+            .skip(usize::from(from))
+            .flat_map(|legs| legs.iter().map(|leg| leg.volume))
+            .sum()
+    }
+
+    /// Mixture that the walk takes by plan from one place to a later one.
+    pub fn volume_on_the_way(&self, from: Place, to: Place) -> Volume {
+        (from.pass..=to.pass)
+            .map(|pass| {
+                let begin = if pass == from.pass { from.strips_done } else { 0 };
+                let end = if pass == to.pass { to.strips_done } else { u16::MAX };
+                self.volume_between(pass, begin, end)
+            })
+            .sum()
+    }
+
+    /// Real over planned use that the walk goes by: what the pass before the last correction showed, or else 1. To go on
+    /// as planned is no correction.
+    pub fn expected_factor(&self) -> f64 {
+        let corrected = self.walk.trims.iter().rev().find(|trim| trim.kind != CorrectionKind::AsPlanned);
+        corrected
+            .and_then(|trim| self.walk.truths.iter().find(|truth| truth.pass == trim.after_pass))
+            .filter(|truth| truth.planned.l() > 0.0)
+            .map_or(1.0, |truth| truth.used.l() / truth.planned.l())
+    }
+
+    /// Mixture that the strips `from..to` of a pass will take: by plan, and at the rate of the last correction.
+    pub fn expected_between(&self, pass: u8, from: u16, to: u16) -> Volume {
+        self.volume_between(pass, from, to).times(self.expected_factor())
+    }
+
+    /// Mixture still to be sprayed, as expected.
+    pub fn to_do(&self) -> Volume {
+        let rest = self.expected_between(self.walk.pass, self.walk.strips_done, u16::MAX);
+        ((self.walk.pass.saturating_add(1))..=self.walk.n_passes)
+            .map(|pass| self.expected_between(pass, 0, u16::MAX))
+            .fold(rest, |total, volume| total + volume)
+    }
+
+    /// Where the walk stands.
+    pub const fn place(&self) -> Place {
+        Place { pass: self.walk.pass, strips_done: self.walk.strips_done }
+    }
+
+    /// Where the fill in the tank ends: the start of the next one, or the end of the last pass.
+    pub fn fill_ends_at(&self) -> Place {
+        self.walk
+            .due
+            .first()
+            .map_or(Place { pass: self.walk.n_passes, strips_done: self.n_strips(self.walk.n_passes) }, |next| {
+                next.from
+            })
+    }
+
+    /// The strips of the present pass that the fill in the tank covers: up to a refill in mid-pass, or its end. A
+    /// refill whose place was walked past waits for the end of the pass.
+    pub fn stretch_end(&self) -> u16 {
+        let end = self.fill_ends_at();
+        let n_strips = self.n_strips(self.walk.pass);
+        let is_ahead = end.pass == self.walk.pass && end.strips_done > self.walk.strips_done;
+        if is_ahead { end.strips_done.min(n_strips) } else { n_strips }
+    }
+}
