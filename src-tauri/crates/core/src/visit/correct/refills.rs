@@ -1,0 +1,114 @@
+//! The fills still to be made once real use is known: the same product in all, the water that the walk will take.
+//!
+//! Invariant: no litre of product moves: the amounts sum to what they were. Where fills are shared out anew, each brings
+//! the tank to one and the same concentration, what is left of the earlier one included, so that none changes in mid-pass.
+
+use super::{Ground, NOISE_L, place_of, product_of};
+use crate::plan::{self, FillRequest};
+use crate::quantity::{ProductAmount, Volume, is_above};
+use crate::visit::event::{DueFill, Place};
+
+impl Ground<'_> {
+    /// Water into the tank now, in litres, and the fills still to be made. Nothing where the tank cannot carry it so.
+    pub(super) fn refills(&self, n_passes: u8, extra_l: f64) -> Option<(f64, Vec<DueFill>)> {
+        let due = &self.position.walk.due;
+        let Some(first) = due.first() else { return Some((extra_l.max(0.0), Vec::new())) };
+        let unmixed_l = self.unmixed().l();
+        if unmixed_l > 0.0 && n_passes == self.position.walk.n_passes {
+            // What is in the tank must last as far as the next fill.
+            let now_l = (self.taken_l(self.next_pass(), first.from) - self.position.walk.in_tank.l()).max(0.0);
+            let grown: Vec<DueFill> =
+                due.iter().map(|fill| self.watered(fill, (extra_l - now_l) / unmixed_l)).collect();
+            if self.carries(now_l, &grown) {
+                return Some((now_l, grown));
+            }
+        }
+        self.shared_anew(n_passes.saturating_sub(self.pass_now()), due).map(|fills| (0.0, fills))
+    }
+
+    /// What the walk takes from one place to another, at the rate that the last pass showed.
+    fn taken_l(&self, from: Place, to: Place) -> f64 {
+        self.position.volume_on_the_way(from, to).l() * self.factor
+    }
+
+    fn watered(&self, fill: &DueFill, share: f64) -> DueFill {
+        let mixture = fill.mixture.times(1.0 + share);
+        let own_volume = fill.product.own_volume(self.label.label.density);
+        DueFill { mixture, water: mixture.less(own_volume), ..fill.clone() }
+    }
+
+    /// Whether these fills can be made and walked: none runs dry before the next, none overflows, each holds its product.
+    fn carries(&self, now_l: f64, fills: &[DueFill]) -> bool {
+        let capacity_l = self.capacity().l();
+        let mut in_tank_l = self.position.walk.in_tank.l() + now_l;
+        let mut place = self.next_pass();
+        fills.iter().all(|fill| {
+            in_tank_l -= self.taken_l(place, fill.from);
+            let lasts = in_tank_l >= -NOISE_L;
+            in_tank_l = in_tank_l.max(0.0) + fill.mixture.l();
+            place = fill.from;
+            let own_volume = fill.product.own_volume(self.label.label.density);
+            lasts && !is_above(in_tank_l, capacity_l) && fill.mixture.l() > NOISE_L && fill.mixture > own_volume
+        })
+    }
+
+    /// Other fills than planned: shared out over the passes to come, whole steps of the measure carried over.
+    fn shared_anew(&self, n_left: u8, due: &[DueFill]) -> Option<Vec<DueFill>> {
+        let product = product_of(due)?;
+        let walk = &self.position.walk;
+        let density = self.label.label.density;
+        let step = self.plan.choice.jug_step.unwrap_or_else(|| self.kit.kit.jug_steps.step(product.kind()));
+        let request = FillRequest {
+            dead: Volume::ZERO,
+            capacity: self.capacity(),
+            product,
+            product_most: None,
+            step,
+            clean_water_in_tank: Volume::ZERO,
+            density,
+        };
+        let (fills, _) = plan::share_out(&self.passes_left(n_left), request).ok()?;
+        // What is left stands in for the first mixture; a fill that it covers whole is not made.
+        let mut standing_in_l = walk.in_tank.l();
+        let fresh: Vec<_> = fills
+            .iter()
+            .filter_map(|fill| {
+                let fresh_l = fill.mixture.l() - standing_in_l;
+                standing_in_l = (-fresh_l).max(0.0);
+                (fresh_l > NOISE_L).then_some((fill, fresh_l))
+            })
+            .collect();
+        let left_product = self.position.product_in_tank().map_or(0.0, ProductAmount::base);
+        let all_l: f64 = walk.in_tank.l() + fresh.iter().map(|(_, fresh_l)| fresh_l).sum::<f64>();
+        let per_l = (left_product + product.base()) / all_l;
+        let (mut poured, mut so_far_l) = (0.0, walk.in_tank.l());
+        let mut made = Vec::with_capacity(fresh.len());
+        for (idx, (fill, fresh_l)) in fresh.iter().enumerate() {
+            so_far_l += fresh_l;
+            let is_last = idx + 1 == fresh.len();
+            let rest = (product.base() - poured).max(0.0);
+            let exact = (per_l * so_far_l - left_product - poured).clamp(0.0, rest);
+            let amount = if is_last { rest } else { whole_steps(exact, step.base()).min(rest) };
+            poured += amount;
+            let mixture = Volume::computed(*fresh_l);
+            let product = ProductAmount::computed(product.kind(), amount);
+            let own_volume = product.own_volume(density);
+            if mixture <= own_volume {
+                return None;
+            }
+            made.push(DueFill {
+                from: place_of(self.position, fill.from, 0),
+                to: place_of(self.position, fill.to, 1),
+                mixture,
+                product,
+                product_exact: ProductAmount::computed(product.kind(), exact),
+                water: mixture.less(own_volume),
+            });
+        }
+        (!made.is_empty()).then_some(made)
+    }
+}
+
+fn whole_steps(wanted: f64, step: f64) -> f64 {
+    if step > 0.0 { (wanted / step).round() * step } else { wanted }
+}

@@ -1,0 +1,134 @@
+//! Using up what is left: diluted to one more whole pass, on the smallest area where the dose still allows it, or nowhere.
+//!
+//! Formula: the smallest lawful area for a leftover is p / (Dmax - d), p the product left and d the dose already there.
+//! Invariant: there is always a way: what may go nowhere is kept or is waste, and the law's word on that is only said.
+
+use super::no_room;
+use crate::checks::{Check, Verdict, dose, is_barred, water};
+use crate::plan;
+use crate::product::Tag;
+use crate::quantity::{Area, Arg, ProductAmount, Unit, Volume, is_above};
+use crate::visit::event::{FrozenKit, FrozenLabel, FrozenPlan, UseUpKind};
+use crate::visit::state::Position;
+
+/// Less than this in the tank is nothing to speak of, in litres (own setting): it goes out with the rinsings.
+pub const NOTHING_TO_SPEAK_OF_L: f64 = 0.1;
+
+/// A way to use up what is left.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UseUp {
+    /// Which way.
+    pub kind: UseUpKind,
+    /// Clean water to add.
+    pub water: Volume,
+    /// Over this much of the lawn.
+    pub area: Area,
+    /// Product in what is left.
+    pub product: Option<ProductAmount>,
+    /// What stands for or against it.
+    pub checks: Vec<Check>,
+    /// Whether it is the one advised.
+    pub is_advised: bool,
+}
+
+/// The ways to use up what is left; nothing to choose from when next to nothing is left.
+#[must_use]
+pub fn use_ups(position: &Position) -> Vec<UseUp> {
+    let (Some(plan), Some(label), Some(kit)) = (&position.plan, &position.label, &position.kit) else {
+        return Vec::new();
+    };
+    let left = position.walk.in_tank;
+    let product = position.product_in_tank();
+    let mut ways = Vec::new();
+    if left.l() >= NOTHING_TO_SPEAK_OF_L
+        && let Some(product) = product
+    {
+        if position.stopped.is_none() {
+            ways.push(whole_pass(position, plan, label, kit, left, product));
+        }
+        ways.push(part(position, plan, label, left, product));
+    }
+    ways.push(none(left, product));
+    if let Some(advised) = ways.iter_mut().find(|way| !is_barred(&way.checks, &[])) {
+        advised.is_advised = true;
+    }
+    ways
+}
+
+fn whole_pass(
+    position: &Position,
+    plan: &FrozenPlan,
+    label: &FrozenLabel,
+    kit: &FrozenKit,
+    left: Volume,
+    product: ProductAmount,
+) -> UseUp {
+    let planned = position.volume_between(position.walk.pass, 0, u16::MAX);
+    let walked = position.walk.truths.iter().rev().find(|truth| truth.planned.l() > 0.0);
+    let pass = walked.map_or(planned, |truth| truth.used);
+    let water = pass.less(left);
+    let area = plan.plan.treated.area;
+    let used_l: f64 = position.walk.truths.iter().map(|truth| truth.used.l()).sum();
+    let mut checks = Vec::new();
+    let dose_there =
+        position.product_sprayed().and_then(|sprayed| sprayed.plus(product)).and_then(|all| all.over(area));
+    if let Some(dose_there) = dose_there {
+        checks.push(dose::dose_against_highest(dose_there, label.label.highest_dose.as_ref()));
+    }
+    if let Some(rate) = Volume::from_l(used_l + pass.l().max(left.l())).ok().and_then(|total| total.over(area)) {
+        checks.push(water::water_range(rate, &label.label.water));
+    }
+    if is_above((left + water).l(), kit.kit.tank.l()) {
+        checks.push(no_room(left + water, kit.kit.tank));
+    }
+    UseUp { kind: UseUpKind::WholePass, water, area, product: Some(product), checks, is_advised: false }
+}
+
+fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volume, product: ProductAmount) -> UseUp {
+    let treated = plan.plan.treated.area;
+    // Broken off in mid-pass, some ground has had this pass already: the worst of it counts.
+    let dose_there = position.highest_given();
+    let highest = label.label.highest_dose.map_or(plan.plan.dose, |highest| highest.value);
+    let area = dose_there.and_then(|there| plan::smallest_area(product, highest, there));
+    let (area, check) = match area {
+        Some(area) if !is_above(area.m2(), treated.m2()) => (
+            area,
+            Check::new("leftover-area", Verdict::Go, Tag::Statutory, "label", "leftover-fits")
+                .with_value(Arg::number(area.m2(), Unit::SquareMetre, 1))
+                .with_limit(Arg::number(treated.m2(), Unit::SquareMetre, 1)),
+        ),
+        _ => (
+            treated,
+            Check::new("leftover-area", Verdict::Stop, Tag::Statutory, "label", "leftover-fits-nowhere")
+                .with_value(Arg::number(left.l(), Unit::Litre, 1)),
+        ),
+    };
+    UseUp {
+        kind: UseUpKind::Part,
+        water: Volume::ZERO,
+        area,
+        product: Some(product),
+        checks: vec![check],
+        is_advised: false,
+    }
+}
+
+fn none(left: Volume, product: Option<ProductAmount>) -> UseUp {
+    let is_nothing = left.l() < NOTHING_TO_SPEAK_OF_L;
+    let (verdict, tag, source, code) = if is_nothing {
+        (Verdict::Go, Tag::Own, "own", "leftover-none")
+    } else {
+        // Waste law differs by country: what it wants is said in words, never decided here.
+        (Verdict::Caution, Tag::Statutory, "law", "leftover-is-waste")
+    };
+    let check =
+        Check::new("leftover-kept", verdict, tag, source, code).with_value(Arg::number(left.l(), Unit::Litre, 1));
+    UseUp {
+        kind: UseUpKind::None,
+        water: Volume::ZERO,
+        area: Area::ZERO,
+        product,
+        checks: vec![check],
+        is_advised: false,
+    }
+}
