@@ -16,6 +16,7 @@ use super::item::{mix_steps, ready_items, wash_steps};
 use super::state::{Position, Stage, State};
 use crate::checks::{Check, is_barred};
 use crate::plan;
+use crate::product::Label;
 use crate::quantity::{Arg, Code, ProductAmount, Said, Unit, Volume};
 
 /// Decides what a command leads to.
@@ -25,6 +26,9 @@ use crate::quantity::{Arg, Code, ProductAmount, Said, Unit, Volume};
 pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<Vec<Payload>, Refusal> {
     let position = &state.position;
     let one = |payload| Ok(vec![payload]);
+    if position.opened.is_none() && !matches!(command, Command::Open(_) | Command::Undo) {
+        return Err(Refusal::NotNow(position.stage));
+    }
     match command {
         Command::Open(lawn) => {
             if state.seq > 0 {
@@ -50,7 +54,9 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
                 .map_err(|refusals| Refusal::First(refusals.into_iter().map(|refusal| refusal.said).collect()))?;
             let checks = gates::product_checks(position, facts, product_id, &label, &measured, at.local_date());
             bar(position, &checks)?;
-            let label = FrozenLabel { product_id, label_id, label: *label, measured };
+            // Who copied the label is personal: it stands in the label's own entry, which the id names.
+            let label = Label { entered_by: String::new(), ..*label };
+            let label = FrozenLabel { product_id, label_id, label, measured };
             one(Payload::ProductChosen { label: Arc::new(label), checks })
         }
         Command::ChooseKit(kit) => {
@@ -102,10 +108,12 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::StripDone => {
             walking(position)?;
+            bar_by_weather(position)?;
             one(Payload::StripDone)
         }
         Command::PassDone => {
             walking(position)?;
+            bar_by_weather(position)?;
             if position.stretch_end() < position.n_strips(position.walk.pass) {
                 return Err(Refusal::First(vec![Said::new("refill-comes-first")]));
             }
@@ -143,8 +151,12 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         Command::TankLeft { left, typed } => {
             expect(position, Stage::PassEnd)?;
             let is_as_planned = left.is_none();
+            if is_as_planned && position.stopped.as_ref().is_some_and(|stopped| stopped.stage == Stage::Walk) {
+                // No plan says how far a strip had come when it was broken off.
+                return Err(Refusal::Field { field: "left", said: Said::new("empty") });
+            }
             let left = left.unwrap_or(position.walk.in_tank);
-            most_in_tank(position.walk.available, left, "left")?;
+            most_in_tank(most_left(position), left, "left")?;
             one(Payload::TankMeasured { left, is_as_planned, typed })
         }
         Command::Correct(kind) => {
@@ -270,9 +282,10 @@ fn fill_made(
     let product = product.unwrap_or(due.product);
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
     let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
-    let at_mark = in_tank.unwrap_or(position.walk.in_tank + due.mixture);
+    // More may be left than was planned: then less water goes on top, and the tank is full.
+    let at_mark = in_tank.unwrap_or((position.walk.in_tank + due.mixture).min(kit.kit.tank));
     most_in_tank(kit.kit.tank, at_mark, "volume")?;
-    if at_mark < position.walk.in_tank + dead {
+    if at_mark < position.walk.in_tank + dead.max(product.own_volume(label.label.density)) {
         return Err(Refusal::Field { field: "volume", said: Said::new("less-than-was-left") });
     }
     let mixture = at_mark.less(position.walk.in_tank);
@@ -280,8 +293,8 @@ fn fill_made(
     if product.kind() != due.product.kind() {
         return Err(Refusal::Field { field: "product", said: Said::new("wrong-kind-of-amount") });
     }
-    let checks = gates::fill_checks(position, product);
-    bar(position, &checks)?;
+    bar(position, &gates::fill_checks(position, product, mixture))?;
+    bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
     Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed }])
 }
@@ -289,10 +302,26 @@ fn fill_made(
 fn resume(position: &Position, seen: Vec<Code>) -> Result<Vec<Payload>, Refusal> {
     let Some(pause) = position.pause() else { return Err(Refusal::NotNow(position.stage)) };
     all_ticked(pause.reason.again().iter().copied(), |item| seen.iter().any(|code| code == item))?;
-    if let Some(weather) = position.last_weather().filter(|weather| weather.stage == Stage::Walk) {
-        bar(position, &weather.checks)?;
-    }
+    bar_by_weather(position)?;
     Ok(vec![Payload::Resumed { seen }])
+}
+
+/// What was seen of the weather since mixing began holds the walk and the next fill, until it is seen to be better or its
+/// Stop is passed with a reason, here or where it was seen.
+fn bar_by_weather(position: &Position) -> Result<(), Refusal> {
+    let Some(weather) = position.last_weather().filter(|weather| weather.stage > Stage::Ready) else {
+        return Ok(());
+    };
+    let passed_there = position.passed.iter().filter(|passed| passed.stage == weather.stage);
+    let passed: Vec<&str> =
+        position.passed_rules().into_iter().chain(passed_there.map(|passed| passed.rule.as_ref())).collect();
+    if is_barred(&weather.checks, &passed) { Err(Refusal::Barred(weather.checks.clone())) } else { Ok(()) }
+}
+
+/// The most that can be left after a pass: what it had, but no more than the tank held when it was last filled.
+fn most_left(position: &Position) -> Volume {
+    let filled_in_this_pass = position.walk.made.last().filter(|made| made.place.pass == position.walk.pass);
+    filled_in_this_pass.map_or(position.walk.available, |made| made.in_tank.min(position.walk.available))
 }
 
 fn most_in_tank(most: Volume, volume: Volume, field: &'static str) -> Result<(), Refusal> {

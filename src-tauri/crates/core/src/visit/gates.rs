@@ -14,7 +14,7 @@ use crate::checks::weather::{Observation, TemperatureLimits};
 use crate::checks::{Check, Verdict, dose, label, ready, weather};
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
-use crate::quantity::{Angle, Arg, Length, ProductAmount};
+use crate::quantity::{Angle, Arg, Length, ProductAmount, Volume};
 
 /// Is a treatment right at all?
 #[must_use]
@@ -132,11 +132,17 @@ pub fn ready_checks(position: &Position) -> Vec<Check> {
     checks
 }
 
-/// Does the product that was really measured stay within the label's highest dose, with what went in before?
+/// Does the product that was really measured stay within the label's highest dose, with what went in before, and the
+/// mixture that comes of it within its highest concentration?
+///
+/// As in the plan, the highest dose is held against the lower bound of an uncertain area.
 #[must_use]
-pub fn fill_checks(position: &Position, product: ProductAmount) -> Vec<Check> {
+pub fn fill_checks(position: &Position, product: ProductAmount, mixture: Volume) -> Vec<Check> {
     let (Some(chosen), Some(plan)) = (&position.label, &position.plan) else { return Vec::new() };
     let all = position.product_made().map_or(Some(product), |made| made.plus(product));
-    let given = all.and_then(|all| all.over(plan.plan.treated.area));
-    given.map(|given| dose::dose_against_highest(given, chosen.label.highest_dose.as_ref())).into_iter().collect()
+    let given = all.and_then(|all| all.over(plan.plan.treated.lower()));
+    let mixed = position.concentration_with(product, mixture);
+    let limit = chosen.label.concentration_limit();
+    let dose = given.map(|given| dose::dose_against_highest(given, chosen.label.highest_dose.as_ref()));
+    dose.into_iter().chain(mixed.map(|mixed| dose::concentration(mixed, limit.as_ref()))).collect()
 }
