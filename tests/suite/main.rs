@@ -19,5 +19,8 @@ mod faults_vfs;
 mod store;
 mod store_sample;
 
+mod visit;
+mod visit_sample;
+
 mod properties;
 mod properties_given;
