@@ -38,6 +38,18 @@ story-pass = Pass { $pass }: used { $used }, planned { $planned }
 ## Plan
 plan-water-trimmed-up = Last visit used more than planned: the water is trimmed up by { $percent }. The product is not.
 plan-water-trimmed-down = Last visit used less than planned: the water is trimmed down by { $percent }. The product is not.
+plan-nozzle-between = No pace that can be walked brings the water into the label's range with this nozzle. With { $passes } { $passes ->
+    [one] pass
+   *[other] passes
+  } at your pace it would have to give between { $least } and { $most }: change the nozzle or the pressure, and test it again.
+plan-nozzle-at-least = No pace that can be walked brings enough water with this nozzle. With { $passes } { $passes ->
+    [one] pass
+   *[other] passes
+  } at your pace it would have to give at least { $least }: change the nozzle or the pressure, and test it again.
+plan-nozzle-at-most = No pace that can be walked keeps the water low enough with this nozzle. With { $passes } { $passes ->
+    [one] pass
+   *[other] passes
+  } at your pace it may give at most { $most }: change the nozzle or the pressure, and test it again.
 sum-treated = Area treated
 sum-dose = Dose
 sum-product-exact = Product, exactly

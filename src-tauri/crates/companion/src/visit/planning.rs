@@ -4,7 +4,7 @@
 
 use evensward_core::checks::{Verdict as CoreVerdict, is_barred, strictest};
 use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
-use evensward_core::quantity::{Arg, ProductAmount, Said as Sentence, Unit, Volume};
+use evensward_core::quantity::{Arg, FlowRate, ProductAmount, Said as Sentence, Unit, Volume};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
@@ -76,12 +76,15 @@ pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanCho
 
 /// The passes that keep the label's water at the own pace: the usual number where it will do, else the nearest.
 fn suggested_passes(position: &Position) -> u8 {
-    let own = options(position, None).into_iter().filter(|option| option.is_own_pace).map(|option| option.n_passes);
+    let own =
+        options(position, None).options.into_iter().filter(|option| option.is_own_pace).map(|option| option.n_passes);
     own.min_by_key(|passes| passes.abs_diff(USUAL_PASSES)).unwrap_or(USUAL_PASSES)
 }
 
-fn options(position: &Position, walkable: Option<Walkable>) -> Vec<plan::WaterOption> {
-    let (Some(label), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
+fn options(position: &Position, walkable: Option<Walkable>) -> plan::WaterOptions {
+    let (Some(label), Some(kit)) = (&position.label, &position.kit) else {
+        return plan::WaterOptions { options: Vec::new(), ways_out: Vec::new() };
+    };
     let calibration = &kit.calibration;
     plan::water_options(
         calibration.flow,
@@ -91,7 +94,6 @@ fn options(position: &Position, walkable: Option<Walkable>) -> Vec<plan::WaterOp
         walkable.unwrap_or_default(),
         MOST_PASSES,
     )
-    .options
 }
 
 /// What comes of a choice: a plan, or what stands against it, field by field.
@@ -162,7 +164,7 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         water_options: water_options(position, choice),
         checks: plan.checks.iter().map(|check| show::check(check, None)).collect(),
         drawing: strips::of_plan(position, plan),
-        notes: notes(choice),
+        notes: notes(position, choice),
     }
 }
 
@@ -271,6 +273,7 @@ fn direction(heading: Heading, plan: &Plan) -> Option<DirectionView> {
 
 fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
     options(position, Some(choice.walkable))
+        .options
         .into_iter()
         .map(|option| WaterOptionView {
             n_passes: u32::from(option.n_passes),
@@ -282,11 +285,29 @@ fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
         .collect()
 }
 
-fn notes(choice: &Choice) -> Vec<Said> {
+fn notes(position: &Position, choice: &Choice) -> Vec<Said> {
     let percent = (choice.trim - 1.0) * 100.0;
-    if percent.abs() < 0.5 {
-        return Vec::new();
+    let mut notes: Vec<Said> = ways_out(position, choice).into_iter().collect();
+    if percent.abs() >= 0.5 {
+        let code = if percent > 0.0 { "plan-water-trimmed-up" } else { "plan-water-trimmed-down" };
+        notes.push(show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1))));
     }
-    let code = if percent > 0.0 { "plan-water-trimmed-up" } else { "plan-water-trimmed-down" };
-    vec![show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1)))]
+    notes
+}
+
+/// Where no passes at a walkable pace bring the water into the label's range: what the nozzle would have to give.
+fn ways_out(position: &Position, choice: &Choice) -> Option<Said> {
+    let found = options(position, Some(choice.walkable));
+    let way = found.ways_out.iter().find(|way| way.n_passes == choice.n_passes).or(found.ways_out.first())?;
+    let flow = |flow: FlowRate| Arg::number(flow.l_per_min(), Unit::LitrePerMinute, 2);
+    let passes = Arg::Count(u32::from(way.n_passes));
+    let said = match (way.least_flow, way.most_flow) {
+        (Some(least), Some(most)) => {
+            Sentence::new("plan-nozzle-between").with("least", flow(least)).with("most", flow(most))
+        }
+        (Some(least), None) => Sentence::new("plan-nozzle-at-least").with("least", flow(least)),
+        (None, Some(most)) => Sentence::new("plan-nozzle-at-most").with("most", flow(most)),
+        (None, None) => return None,
+    };
+    Some(show::said(&said.with("passes", passes)))
 }
