@@ -170,7 +170,7 @@ fn label(dose: ProductDose) -> Label {
         most_per_year: Some(Tagged::statutory(2)),
         year: Year::Calendar,
         keep_off: None,
-        rain: Rain::Free(Tagged::statutory(Span::from_hours(4.0).unwrap())),
+        rain: Rain::Free(Tagged::statutory(Span::from_s(4.0 * 3_600.0).unwrap())),
         mowing: "Mow three days before.".into(),
         protective: ProtectiveByPhase {
             mixing: vec![Protective::Gloves, Protective::FaceShield],
