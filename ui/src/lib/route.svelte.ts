@@ -61,7 +61,9 @@ class Route {
   #follow(): void {
     this.place = placeOf(location.hash);
     // Losing this only opens the first page next time; it must not stand in anyone's way.
-    askFor('done', { ask: 'put_draft', key: PLACE_KEY, body: JSON.stringify(address(this.place)) }).catch(() => undefined);
+    askFor('done', { ask: 'put_draft', key: PLACE_KEY, body: JSON.stringify(address(this.place)) }).catch(
+      () => undefined,
+    );
   }
 }
 
