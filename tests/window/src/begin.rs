@@ -14,7 +14,7 @@ pub(crate) async fn lawn(drive: &mut Drive) -> Result<(), Trouble> {
     drive.window.type_in(the("textbox", "What you call this lawn"), LAWN).await?;
     drive.window.type_in(the("textbox", "Width, along the front"), "0").await?;
     drive.window.type_in(the("textbox", "Length, away from the front"), "20").await?;
-    drive.step("a width that cannot be").await?;
+    drive.glance("a width that cannot be").await?;
     drive.window.type_in(the("textbox", "Width, along the front"), "14.5").await?;
     drive.window.wait_for_words("290").await?;
     drive.step("the grass by tape").await?;

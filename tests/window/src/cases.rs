@@ -101,11 +101,7 @@ async fn half_typed(mut window: Window) -> Result<(), Trouble> {
         ("Width, along the front", "7.5"),
         ("Length, away from the front", "4"),
     ] {
-        let field = window.find(the("textbox", label)).await?;
-        let value = field.prop("value").await.map_err(Trouble::while_doing("reading a field"))?;
-        if value.as_deref() != Some(typed) {
-            return Err(Trouble::Wrong(format!("\"{label}\" was {typed} and came back as {value:?}")));
-        }
+        window.wait_for_value(the("textbox", label), typed).await?;
     }
     no_complaints(&window).await
 }

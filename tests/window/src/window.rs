@@ -305,6 +305,26 @@ impl Window {
         Ok(())
     }
 
+    /// Waits until a field holds this text.
+    ///
+    /// # Errors
+    ///
+    /// Says that it did not come to, with what the screen shows.
+    pub async fn wait_for_value(&self, field: Sought<'_>, value: &str) -> Result<(), Trouble> {
+        let looked_at = Instant::now();
+        loop {
+            let element = self.find(field).await?;
+            let held = element.prop("value").await.map_err(Trouble::while_doing(format!("reading {field}")))?;
+            if held.as_deref() == Some(value) {
+                return Ok(());
+            }
+            if looked_at.elapsed() > PATIENCE {
+                return Err(self.did_not_come(format!("\"{value}\" in {field}")).await);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+    }
+
     /// Waits until the screen shows something else than this.
     ///
     /// # Errors
