@@ -109,7 +109,7 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await look('visit-walk-strip');
     await show(page, app, '#/home', query);
     await look('lawns-afterwards');
-    await page.locator('header button').last().click();
+    await page.locator('button.help').click();
     await look('emergency');
   } finally {
     app.end();

@@ -7,15 +7,21 @@ import type { Said } from './generated/Said';
 
 const KEY = Symbol('form');
 
+/** How long after a field was left it is said what is wrong with it: longer than a preview takes. */
+export const SAID_AFTER_MS = 350;
+
 export class FormState {
   problems = $state<FieldProblem[]>([]);
   /** Saving was tried: from now on every problem is shown. */
   isTried = $state(false);
   #left = new SvelteSet<string>();
 
-  /** The operator left this field. */
+  /**
+   * The operator left this field. What is wrong with it is said a moment later: by then the trade has answered to the
+   * last key, and no line pushes the page under a finger that is just coming down on the next thing.
+   */
   leave(path: string): void {
-    this.#left.add(path);
+    setTimeout(() => this.#left.add(path), SAID_AFTER_MS);
   }
 
   /** What is wrong with this field, if it should be said now. */

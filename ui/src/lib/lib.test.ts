@@ -4,7 +4,7 @@ import { restored } from './draft.svelte';
 import { besideMark, fit, ringsPath, scaleBarM, sidePlace } from './drawing';
 import { Bounce, BOUNCE_MS, wishOf, type Press } from './keys';
 import { GROUPS, groupOf } from './label';
-import { address, placeOf } from './route.svelte';
+import { address, keptHash, placeOf } from './route.svelte';
 import { stepped } from './step';
 
 const press = (key: string, change: Partial<Press> = {}): Press => ({
@@ -132,6 +132,11 @@ describe('places', () => {
       expect(placeOf(address(place))).toEqual(place);
     },
   );
+
+  it('takes only an address for a kept place', () => {
+    expect(keptHash('"#/visit/a-b"')).toBe('#/visit/a-b');
+    for (const body of [null, '', '#/visit/a', '"https://example.invalid"', '{}']) expect(keptHash(body)).toBeNull();
+  });
 
   it('opens the first page for an address it does not know', () => {
     expect(placeOf('#/nowhere/1')).toEqual({ page: 'home' });

@@ -43,6 +43,17 @@ export function placeOf(hash: string): Place {
   }
 }
 
+/** The address in a kept place, if it is one. */
+export function keptHash(body: string | null): string | null {
+  if (body === null) return null;
+  try {
+    const hash: unknown = JSON.parse(body);
+    return typeof hash === 'string' && hash.startsWith('#/') ? hash : null;
+  } catch {
+    return null;
+  }
+}
+
 class Route {
   place = $state<Place>({ page: 'home' });
 
@@ -51,9 +62,8 @@ class Route {
     window.addEventListener('hashchange', () => this.#follow());
     if (location.hash === '') {
       const kept = await askFor('draft', { ask: 'draft', key: PLACE_KEY });
-      // A draft is JSON text, like every other.
-      const where: unknown = kept === null ? null : JSON.parse(kept);
-      if (typeof where === 'string') history.replaceState(null, '', where);
+      const hash = keptHash(kept);
+      if (hash !== null) history.replaceState(null, '', hash);
     }
     this.#follow();
   }

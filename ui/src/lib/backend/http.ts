@@ -9,6 +9,8 @@ export async function askOverHttp(ask: Ask): Promise<Answer> {
     method: 'POST',
     headers: { 'content-type': 'application/json', 'x-evensward': '1' },
     body: JSON.stringify(ask),
+    // What is still being typed when the page goes away must arrive all the same.
+    keepalive: ask.ask === 'put_draft',
   });
   const body: unknown = await response.json();
   if (!response.ok) throw body;

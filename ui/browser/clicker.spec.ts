@@ -1,0 +1,53 @@
+// The whole walk with a Bluetooth clicker, which is a keyboard of two or four keys: mixing, walking, refilling, what is
+// left, putting right, using up, washing. A key held down never counts twice.
+import { expect, test } from './app';
+import { show } from './screens';
+import { Visitor } from './visitor';
+
+for (const key of ['PageDown', ' ', 'Enter', 'ArrowRight', 'ArrowDown']) {
+  test(`from mixing to the signature by the key "${key}" alone`, async ({ page, app }) => {
+    const visitor = new Visitor(app);
+    await visitor.open('Front lawn');
+    await visitor.until('ready');
+    await visitor.until('mix');
+    await show(page, app, `#/visit/${visitor.visitId}`);
+    const title = page.getByRole('heading', { level: 1 });
+    for (let n = 0; n < 200 && (await title.textContent()) !== 'Sign the record'; n += 1) {
+      const before = visitor.view.seq;
+      await page.keyboard.press(key);
+      await expect.poll(async () => (await visitor.look()).seq, { message: `press ${n}` }).toBeGreaterThan(before);
+      expect(visitor.view.seq, 'one press, one act').toBeLessThanOrEqual(before + 2);
+      await page.waitForTimeout(510);
+    }
+    await expect(title).toHaveText('Sign the record');
+  });
+}
+
+test('a key held down counts once, and the backward key takes it back', async ({ page, app }) => {
+  const visitor = new Visitor(app);
+  await visitor.open('Front lawn');
+  await visitor.until('walk');
+  await show(page, app, `#/visit/${visitor.visitId}`);
+  const before = visitor.view.seq;
+  for (let n = 0; n < 8; n += 1) await page.keyboard.down('PageDown');
+  await page.keyboard.up('PageDown');
+  await expect(page.getByRole('heading', { level: 1, name: 'What is left in the tank?' })).toBeVisible();
+  expect((await visitor.look()).seq).toBe(before + 1);
+  await page.waitForTimeout(510);
+  await page.keyboard.press('PageUp');
+  await expect(page.getByRole('heading', { level: 1, name: 'Walk' })).toBeVisible();
+});
+
+test('keys typed into a field stay in the field', async ({ page, app }) => {
+  const visitor = new Visitor(app);
+  await visitor.open('Front lawn');
+  await visitor.until('pass_end');
+  await show(page, app, `#/visit/${visitor.visitId}`);
+  const before = visitor.view.seq;
+  const left = page.getByRole('textbox', { name: 'Left in the tank' });
+  await left.focus();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press(' ');
+  await page.keyboard.press('Enter');
+  expect((await visitor.look()).seq).toBe(before);
+});
