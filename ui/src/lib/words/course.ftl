@@ -97,6 +97,7 @@ pass-stop-short = Stop short of what must stay dry: it is hatched on the drawing
 pass-used-more = This pass took more than planned.
 pass-used-less = This pass took less than planned.
 correct-add-water-now = Add { $water } of clean water to the tank now. No product.
+correct-add-water-now-and-later = Add { $now } of clean water to the tank now, and make the fills still to come with { $later } more water. No product.
 correct-add-water-later = Make the fills still to come with { $water } more water in all. No more product.
 correct-less-water = Make the fills still to come with { $water } less water in all. The same product.
 correct-fewer-passes = End after pass { $passes }. The same product, in fewer passes.

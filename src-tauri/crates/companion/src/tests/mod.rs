@@ -57,13 +57,16 @@ impl Ids for CountingIds {
     }
 }
 
-fn ports() -> Ports {
-    Ports { clock: Arc::new(StillClock(AtomicI64::new(NOON_UTC_MS))), ids: Arc::new(CountingIds(AtomicU64::new(1))) }
+fn ports() -> (Ports, Arc<StillClock>) {
+    let clock = Arc::new(StillClock(AtomicI64::new(NOON_UTC_MS)));
+    let ids = Arc::new(CountingIds(AtomicU64::new(1)));
+    (Ports { clock: clock.clone(), ids }, clock)
 }
 
 /// A companion over a new file; the folder vanishes with it.
 struct Trial {
     companion: Companion,
+    clock: Arc<StillClock>,
     folder: TempDir,
 }
 
@@ -71,8 +74,14 @@ impl Trial {
     fn new() -> Self {
         let folder = tempfile::tempdir().unwrap();
         let opened = Store::open(folder.path()).unwrap();
-        let companion = Companion::new(opened.store, opened.condition, folder.path(), ports()).unwrap();
-        Self { companion, folder }
+        let (ports, clock) = ports();
+        let companion = Companion::new(opened.store, opened.condition, folder.path(), ports).unwrap();
+        Self { companion, clock, folder }
+    }
+
+    /// Lets days go by.
+    fn wait_days(&self, days: i64) {
+        self.clock.0.fetch_add(days * 86_400_000, Ordering::Relaxed);
     }
 
     /// With the whole invented firm in it.
@@ -164,7 +173,7 @@ fn a_damaged_file_is_said_so_and_put_aside_only_on_the_operators_word() {
     let path = folder.path().join(evensward_store::FILE_NAME);
     #[expect(clippy::disallowed_methods, reason = "the test spoils the file on purpose")]
     std::fs::write(&path, b"this is no database, and yet it may be all there is").unwrap();
-    let mut door = Doorway::new(folder.path().to_owned(), ports());
+    let mut door = Doorway::new(folder.path().to_owned(), ports().0);
     for _ in 0..2 {
         let failure = door.ask(Ask::Home).unwrap_err();
         assert_eq!((failure.code, failure.said.code.as_str()), (FailureCode::Damaged, "failure-open-damaged"));

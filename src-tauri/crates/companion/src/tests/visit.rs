@@ -231,6 +231,64 @@ fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
 }
 
 #[test]
+fn the_next_visit_looks_back_and_begins_with_the_trimmed_water_and_the_same_product() {
+    let mut walk = Walk::open();
+    walk.until_plan();
+    let figures = |view: &VisitView| match &view.panel {
+        Panel::Plan { plan: Some(plan), .. } => (plan.product.value, plan.water.value, plan.notes.clone()),
+        other => panic!("no plan: {other:?}"),
+    };
+    let (product_ml, water_l, notes) = figures(&walk.view);
+    assert!(notes.is_empty(), "{notes:?}");
+    walk.act(Act::Undo);
+    walk.act(Act::Undo);
+    walk.act(Act::Undo);
+    walk.until_mix();
+    let mut planned_pass_l = None;
+    while !matches!(walk.view.panel, Panel::Closed { .. }) {
+        match walk.view.panel.clone() {
+            // A tenth more than planned went out in every pass, as far as there was something left to go out.
+            Panel::PassEnd { most, planned_left, .. } => {
+                let planned_l = *planned_pass_l.get_or_insert(most.value - planned_left.value);
+                let left = (most.value - planned_l * 1.1).max(0.0);
+                walk.act(Act::TankLeft { left: typed(&format!("{left:.2}"), "L") });
+            }
+            Panel::Walk(panel) => {
+                walk.act(*panel.main);
+            }
+            Panel::Mix { .. } => walk.fill(),
+            Panel::Correct { options, .. } => {
+                let way = options.iter().find(|way| way.is_advised).unwrap();
+                walk.act(Act::Correct { choice: way.choice.clone() });
+            }
+            _ => walk.finish(),
+        }
+    }
+    let mut trial = walk.trial;
+    trial.wait_days(30);
+    let mut again = Walk::open_in(trial, 0x9000);
+    let Panel::Assess { look_back, history, .. } = &again.view.panel else { panic!("{:?}", again.view.panel) };
+    assert!(look_back.is_some());
+    assert_eq!(history.len(), 1);
+    let mut input = AssessInput {
+        target: "moss".into(),
+        share: "much".into(),
+        applied: "nothing".into(),
+        ..AssessInput::default()
+    };
+    let failure = again.try_act(Act::Assess { input: input.clone() }).unwrap_err();
+    assert_eq!(failure.problems[0].field, "survivors");
+    input.survivors = "edges".into();
+    again.act(Act::Assess { input });
+    again.act(Act::ChooseProduct { product_id: MOSS_IRON.into() });
+    again.act(Act::ChooseKit { kit_id: KIT.into() });
+    let (product_now_ml, water_now_l, notes) = figures(&again.view);
+    assert_eq!(product_now_ml.to_bits(), product_ml.to_bits());
+    assert!(water_now_l > water_l * 1.05, "{water_now_l} against {water_l}");
+    assert_eq!(notes[0].code, "plan-water-trimmed-up");
+}
+
+#[test]
 fn the_same_command_twice_answers_as_the_first_time_did() {
     let mut walk = Walk::open();
     let ask = Ask::Act {

@@ -275,8 +275,11 @@ fn correct(position: &Position) -> Panel {
         .into_iter()
         .map(|way| {
             let code = match way.kind {
-                evensward_core::visit::event::CorrectionKind::AddWater if way.water_now > Volume::ZERO => {
+                evensward_core::visit::event::CorrectionKind::AddWater if way.water_more <= Volume::ZERO => {
                     "correct-add-water-now"
+                }
+                evensward_core::visit::event::CorrectionKind::AddWater if way.water_now > Volume::ZERO => {
+                    "correct-add-water-now-and-later"
                 }
                 evensward_core::visit::event::CorrectionKind::AddWater => "correct-add-water-later",
                 evensward_core::visit::event::CorrectionKind::LessWater => "correct-less-water",
@@ -287,6 +290,8 @@ fn correct(position: &Position) -> Panel {
             let water = way.water_now + way.water_more;
             let said = Sentence::new(code)
                 .with("water", Arg::number(water.max(way.water_less).l(), Unit::Litre, 1))
+                .with("now", Arg::number(way.water_now.l(), Unit::Litre, 1))
+                .with("later", Arg::number(way.water_more.l(), Unit::Litre, 1))
                 .with("passes", Arg::Count(u32::from(way.n_passes)));
             CorrectionView {
                 choice: code_of(&way.kind, CORRECTIONS).to_owned(),

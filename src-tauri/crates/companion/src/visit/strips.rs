@@ -31,6 +31,7 @@ pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
     let pass = usize::from(pass_number.saturating_sub(1)).checked_rem(n_passes).and_then(|idx| plan.passes.get(idx));
     let Some(pass) = pass else { return drawn };
     let Some(layout) = plan.layout(pass.heading) else { return drawn };
+    let same_heading = || plan.passes.iter().filter(|other| other.heading == pass.heading);
     let order = walking_order(&pass.legs);
     let strips_done = if is_agreed { usize::from(position.walk.strips_done) } else { 0 };
     let is_walking = is_agreed && matches!(position.stage, Stage::Walk | Stage::Mix);
@@ -40,9 +41,13 @@ pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
         .iter()
         .map(|strip| {
             let place = order.iter().position(|id| *id == strip.id.0);
+            // When all is over, a strip that any pass took has been treated, though the last pass left it out.
+            let is_treated = || same_heading().flat_map(|pass| &pass.legs).any(|leg| leg.strip == strip.id);
+            let is_whole = is_over && position.walk.short.is_none() && position.stopped.is_none();
             let state = match place {
+                None if is_whole && is_treated() => StripState::Done,
                 None => StripState::LeftOut,
-                Some(_) if is_over && position.walk.short.is_none() && position.stopped.is_none() => StripState::Done,
+                Some(_) if is_whole => StripState::Done,
                 Some(idx) if idx < strips_done => StripState::Done,
                 Some(idx) if idx == strips_done && is_walking => StripState::Current,
                 Some(_) => StripState::ToDo,
