@@ -24,3 +24,4 @@ mod visit_sample;
 
 mod properties;
 mod properties_given;
+mod properties_visit;

@@ -11,7 +11,7 @@ use proptest::test_runner::Config;
 use crate::properties_given::{Given, any_lawn, given, joined, rectangular};
 
 /// A modest number of cases, more by `PROPTEST_CASES`.
-fn cases(n_cases: u32) -> Config {
+pub fn cases(n_cases: u32) -> Config {
     let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
     Config { cases: asked.unwrap_or(n_cases), failure_persistence: None, ..Config::default() }
 }

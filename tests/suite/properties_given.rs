@@ -177,10 +177,15 @@ fn dose() -> impl Strategy<Value = ProductDose> {
 
 /// Everything for a plan on one of these lawns.
 pub fn given(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = Given> {
-    let label = (dose(), highest_share());
+    given_on(lawn).prop_map(|(_, given)| given)
+}
+
+/// Everything for a plan, with the survey the lawn comes from.
+pub fn given_on(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = (Survey, Given)> {
+    let labelled = (dose(), highest_share());
     let choice = (headings(), start_side(), remedy(), remedy(), 0.8..1.25f64);
-    (lawn, kit(), calibration(), label, choice).prop_map(|(survey, kit, calibration, labelled, chosen)| {
-        let (dose, share) = labelled;
+    (lawn, kit(), calibration(), labelled, choice).prop_map(|(survey, kit, calibration, labelled, chosen)| {
+        let (dose, highest_share) = labelled;
         let (headings, start_side, along, across, trim) = chosen;
         let n_passes = u8::try_from(headings.len()).unwrap();
         let mut choice = Choice::plain(n_passes, dose);
@@ -188,10 +193,7 @@ pub fn given(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = Given
         choice.start_side = start_side;
         choice.narrow = NarrowChoice { along, across };
         choice.trim = trim;
-        Given { measured: survey.measure(None).unwrap(), kit, calibration, label: label_of(dose, share), choice }
+        let (measured, label) = (survey.measure(None).unwrap(), label(dose, highest_share));
+        (survey, Given { measured, kit, calibration, label, choice })
     })
-}
-
-fn label_of(dose: ProductDose, share: Option<f64>) -> Label {
-    label(dose, share)
 }

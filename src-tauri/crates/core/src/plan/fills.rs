@@ -371,6 +371,14 @@ mod tests {
     }
 
     #[test]
+    fn what_one_fill_could_not_show_is_made_good_in_the_next() {
+        let three: Vec<Pass> = (1..=3).map(|number| pass(number, &[2.0; 4])).collect();
+        let fills = check(&three, request(8.0, 0.0, 100.0, 5.0), &[8.0, 8.0, 8.0]);
+        let measured: Vec<f64> = fills.iter().map(|fill| fill.product.base()).collect();
+        assert_eq!(measured, [35.0, 30.0, 35.0]);
+    }
+
+    #[test]
     fn a_strip_that_takes_more_than_the_tank_is_refused() {
         let refused = share_out(&[pass(1, &[20.0])], request(15.0, 0.0, 100.0, 0.0)).unwrap_err();
         assert_eq!(refused.code, "tank-too-small-for-a-strip");

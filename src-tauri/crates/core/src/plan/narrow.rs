@@ -182,7 +182,7 @@ fn suggested(options: &[NarrowOption], usual: Pace, is_mixed: bool) -> Remedy {
     let change = |option: &NarrowOption| option.pace.map_or(0.0, |pace| (pace.m_per_s() / usual.m_per_s()).ln().abs());
     options
         .iter()
-        .filter(|option| option.is_walkable && !is_stopped(option))
+        .filter(|option| !is_stopped(option))
         .filter_map(|option| rank(option).map(|rank| (rank, change(option), option.remedy)))
         .min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))
         .map_or(Remedy::EvenOut, |(_, _, remedy)| remedy)

@@ -322,6 +322,18 @@ fn a_bed_splits_a_strip_into_runs_and_a_bed_in_its_width_is_said() {
 }
 
 #[test]
+fn a_bed_that_splits_a_strip_lengthwise_leaves_one_run_that_is_walked_once() {
+    let measured = lawn_of(vec![rectangle(3.0, 20.0), bed(0.4, 20.0, (1.3, 0.0))], 0.0);
+    let plan = planned(&measured, &choice(1));
+    let middle = &plan.layouts[0].strips[1];
+    assert_eq!(middle.runs.len(), 1);
+    assert_eq!(middle.runs[0].ground.len(), 2);
+    near(middle.runs[0].area.m2(), 12.0);
+    near(plan.walked.l(), 60.0 * 0.015);
+    assert!(middle.runs[0].is_beside_dry);
+}
+
+#[test]
 fn square_ends_overshoot_an_oblique_edge_and_that_water_is_walked_too() {
     let shape = Shape::Triangle { a: m(4.0), b: m(5.0), c: m(3.0) };
     let measured = lawn_of(vec![Part { shape, taken_out: None, at: None }], 0.0);
