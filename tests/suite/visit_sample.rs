@@ -353,7 +353,7 @@ impl Trial {
 }
 
 fn payloads_of(payloads: &[Payload]) -> String {
-    payloads.iter().map(evensward_core::visit::evolve::what).collect::<Vec<_>>().join(", ")
+    payloads.iter().map(evolve::what).collect::<Vec<_>>().join(", ")
 }
 
 /// The plainest tap that takes a visit on.
