@@ -14,5 +14,5 @@ export default defineConfig({
   fullyParallel: true,
   forbidOnly: true,
   reporter: 'list',
-  use: { ...chromium, ...SIZES.phone, actionTimeout: 15_000, trace: 'retain-on-failure' },
+  use: { ...chromium, ...SIZES.phone, locale: 'en-GB', actionTimeout: 15_000, trace: 'retain-on-failure' },
 });

@@ -10,5 +10,5 @@ export default defineConfig({
   workers: 2,
   fullyParallel: true,
   reporter: 'list',
-  use: { ...chromium, actionTimeout: 15_000 },
+  use: { ...chromium, locale: 'en-GB', actionTimeout: 15_000 },
 });

@@ -67,6 +67,8 @@ export function unitText(unit: string, value = 2): string {
 /** A figure with its unit, kept together on one line. */
 export function figureText(shown: Shown): string {
   const unit = unitText(shown.unit, shown.value);
+  // The degree of an angle stands close to its figure; every other unit is set apart.
+  if (shown.unit === 'deg') return `${numberText(shown.value, shown.decimals)}${unit}`;
   return unit === ''
     ? numberText(shown.value, shown.decimals)
     : `${numberText(shown.value, shown.decimals)}\u00a0${unit}`;

@@ -12,6 +12,7 @@ label-save = Keep this label
 label-tag = Whose limit is it?
 label-if-stated = Only if the label states one.
 label-same-as = The same dose, said otherwise:
+label-same-water = The same water, said otherwise:
 label-second-look = Look at the label again: is it this?
 
 label-group-name = What it is

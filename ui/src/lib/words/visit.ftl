@@ -88,8 +88,12 @@ plan-passes-at = { $n ->
 } at { $pace }
 plan-own-pace = your own pace
 plan-other-pace = another pace
-plan-water-in-range = { $water }, in the label’s range
-plan-water-out-of-range = { $water }, outside the label’s range
+plan-water-in-range = { $water } in all, { $pace }
+plan-water-out-of-range = { $water } in all, outside the label’s range, { $pace }
+plan-more-passes = { $n ->
+    [one] One more way
+   *[other] { $n } more ways
+}
 plan-choose-direction = Which way to walk
 heading-along = Along
 heading-across = Across
@@ -204,6 +208,7 @@ mix-heading = Mix fill { $n } of { $of }
 mix-product = Product
 mix-product-exact = exactly { $product }
 mix-water = Clean water
+mix-worn = Before the container is opened
 mix-left-before = There are { $left } still in the tank.
 mix-measured = Something else was measured
 mix-measured-product = Product measured
@@ -216,14 +221,13 @@ tank-full = made up to { $full }
 tank-half = half the water: { $half }
 steps-done = { $done } of { $of } done
 steps-next = Done, next step
-steps-next-of = step { $n } of { $of }
 
 walk-heading = Walk
 walk-pass = Pass
 walk-strip = Strip
 walk-fill = Fill
 walk-of = of { $of }
-walk-in-tank = In the tank
+walk-in-tank = In tank
 walk-to-do = To spray
 walk-left = To walk
 walk-pace = { $pace }

@@ -37,6 +37,7 @@ describe('words', () => {
     expect(figureText({ value: 12345.6, unit: 'm2', decimals: 0 })).toBe('12\u202f346\u00a0m²');
     expect(figureText({ value: 1, unit: 'day', decimals: 0 })).toBe('1\u00a0day');
     expect(figureText({ value: 28, unit: 'day', decimals: 0 })).toBe('28\u00a0days');
+    expect(figureText({ value: 66, unit: 'deg', decimals: 0 })).toBe('66°');
     expect(numberText(-1.25, 2)).toBe('\u22121.25');
   });
 
