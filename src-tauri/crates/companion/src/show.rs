@@ -6,7 +6,8 @@
 use evensward_core::checks::{self, Check};
 use evensward_core::product;
 use evensward_core::quantity::{
-    self as q, Area, Arg, Figure, FlowRate, Length, Pace, ProductDose, Unit, VolumePerArea, Weight,
+    self as q, Area, Arg, Figure, FlowRate, Length, Pace, ProductAmount, ProductDose, Unit, Volume, VolumePerArea,
+    Weight,
 };
 
 use crate::dto::figures::{Argument, CheckView, FieldProblem, Said, Shown, Tag, Typed, Verdict};
@@ -125,4 +126,23 @@ pub(crate) fn figure(typed: &Typed) -> Result<Figure, q::Said> {
         Some(unit) => Ok(Figure::new(typed.text.clone(), unit)),
         None => Err(q::Said::new("unit-unknown").with("unit", Arg::Text(typed.unit.clone()))),
     }
+}
+
+/// A volume in litres with the decimals that a tank's marks can show.
+pub(crate) fn litres(volume: Volume) -> Shown {
+    shown(volume.l(), Unit::Litre, if volume.l() < 10.0 { 2 } else { 1 })
+}
+
+/// An amount of product in the unit of jug or scales.
+pub(crate) fn product(amount: ProductAmount) -> Shown {
+    match amount {
+        ProductAmount::Volume(volume) if volume.ml() >= 10_000.0 => shown(volume.l(), Unit::Litre, 2),
+        ProductAmount::Volume(volume) => shown(volume.ml(), Unit::Millilitre, decimals(volume.ml())),
+        ProductAmount::Mass(mass) if mass.g() >= 10_000.0 => shown(mass.g() / 1_000.0, Unit::Kilogram, 2),
+        ProductAmount::Mass(mass) => shown(mass.g(), Unit::Gram, decimals(mass.g())),
+    }
+}
+
+fn decimals(value: f64) -> u8 {
+    u8::from(value < 100.0)
 }

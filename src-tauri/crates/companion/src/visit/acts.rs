@@ -2,26 +2,22 @@
 //!
 //! Invariant: all reasons at once, each at its field; nothing reaches the decider that was not parsed.
 
-use evensward_core::plan::{Cause, Choice, Heading, StartSide};
-use evensward_core::product::Purpose;
-use evensward_core::quantity::{self as q, Arg, Code, Figure, Pace, ProductAmount, ProductDose, Volume};
+use evensward_core::quantity::{self as q, Code, ProductAmount, Volume};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Command, Facts};
-use evensward_core::visit::event::{
-    Applied, CorrectionKind, Found, FrozenKit, Guide, LookBack, NoteRef, Share, StopReason, Survivors, TypedFigure,
-    UseUpKind,
-};
-use evensward_core::visit::item::PauseReason;
+use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef};
 use evensward_format::private::PrivateText;
 use uuid::Uuid;
 
+use super::codes::{CAUSES, CORRECTIONS, PAUSES, SHARES, STOPS, SURVIVORS, TARGETS, USE_UPS};
 use super::facts::is_first_use;
 use super::journal::note_ref;
+use super::parsing::{Problems, typed_figures};
+use super::planning::plan_choice;
 use super::weather;
 use crate::Companion;
 use crate::dto::ask::Failure;
-use crate::dto::figures::{FieldProblem, Typed};
-use crate::dto::visit::{Act, AssessInput, CloseInput, PlanChoice};
+use crate::dto::visit::{Act, AssessInput, CloseInput};
 use crate::{failure, show};
 
 /// A command with the personal texts it names.
@@ -30,63 +26,6 @@ pub(crate) struct Parsed {
     pub command: Command,
     /// Texts to keep beside the journal.
     pub private: Vec<PrivateText>,
-}
-
-/// Collects what is wrong, field by field.
-#[derive(Default)]
-pub(crate) struct Problems(Vec<FieldProblem>);
-
-impl Problems {
-    pub(crate) fn add(&mut self, field: &str, what: &q::Said) {
-        self.0.push(show::problem(field, what));
-    }
-
-    /// A code of a closed list, or a problem at its field.
-    pub(crate) fn code<T: Copy>(&mut self, field: &str, code: &str, known: &[(&str, T)]) -> Option<T> {
-        let found = known.iter().find(|(name, _)| *name == code).map(|(_, value)| *value);
-        if found.is_none() {
-            let what = if code.is_empty() { "choose-one" } else { "not-one-of-these" };
-            self.add(field, &q::Said::new(what));
-        }
-        found
-    }
-
-    /// A figure that may be left empty.
-    pub(crate) fn optional<T>(
-        &mut self,
-        field: &str,
-        typed: &Typed,
-        parse: impl FnOnce(&Figure) -> Result<T, q::FigureProblem>,
-    ) -> Option<T> {
-        if typed.text.trim().is_empty() {
-            return None;
-        }
-        match show::figure(typed).and_then(|figure| parse(&figure).map_err(|problem| problem.said())) {
-            Ok(value) => Some(value),
-            Err(said) => {
-                self.add(field, &said);
-                None
-            }
-        }
-    }
-
-    pub(crate) fn settle<T>(self, value: Option<T>) -> Result<T, Failure> {
-        match value {
-            Some(value) if self.0.is_empty() => Ok(value),
-            _ => Err(Failure::refused(self.0)),
-        }
-    }
-}
-
-/// The figures of a form as typed; empty ones say nothing.
-pub(crate) fn typed_figures<const N: usize>(figures: [(&'static str, &Typed); N]) -> Vec<TypedFigure> {
-    figures
-        .into_iter()
-        .filter(|(_, typed)| !typed.text.trim().is_empty())
-        .filter_map(|(field, typed)| {
-            Some(TypedFigure { field: Code::Borrowed(field), figure: show::figure(typed).ok()? })
-        })
-        .collect()
 }
 
 /// Parses an act against the visit it is done in.
@@ -236,42 +175,6 @@ fn choose_kit(companion: &Companion, kit_id: &str) -> Result<Command, Failure> {
     Ok(Command::ChooseKit(Box::new(FrozenKit { kit_id, calibration_id, kit, calibration, is_first_use })))
 }
 
-/// A plan's choice as typed, for the planner.
-pub(crate) fn plan_choice(position: &Position, facts: &Facts, input: &PlanChoice) -> Result<(Choice, Guide), Failure> {
-    let mut problems = Problems::default();
-    let n_passes = u8::try_from(input.n_passes).ok().filter(|passes| (1..=12).contains(passes));
-    if n_passes.is_none() {
-        let said = q::Said::new("passes-out-of-range").with("least", Arg::Count(1)).with("most", Arg::Count(12));
-        problems.add("n_passes", &said);
-    }
-    let dose = problems.optional("dose", &input.dose, ProductDose::from_figure);
-    if input.dose.text.trim().is_empty() {
-        problems.add("dose", &q::Said::new("empty"));
-    }
-    let pace = problems.optional("pace", &input.pace, Pace::from_figure);
-    let start_side = problems.code("start", &input.start, STARTS);
-    let guide = problems.code("guide", &input.guide, GUIDES);
-    let headings: Vec<Heading> =
-        input.headings.iter().filter_map(|heading| problems.code("headings", heading, HEADINGS)).collect();
-    let made = match (n_passes, dose, start_side, guide) {
-        (Some(n_passes), Some(dose), Some(start_side), Some(guide)) => {
-            let mut choice = Choice::plain(n_passes, dose);
-            let wanted = headings.iter().copied().chain(std::iter::repeat(Heading::Along));
-            choice.headings = wanted.take(usize::from(n_passes)).collect();
-            choice.start_side = start_side;
-            choice.pace = pace;
-            choice.trim = position.kit.as_ref().map_or(1.0, |kit| facts.trim_for(kit.kit_id));
-            Some((choice, guide))
-        }
-        _ => None,
-    };
-    let (choice, guide) = problems.settle(made)?;
-    if input.narrow.is_empty() {
-        return Ok((choice, guide));
-    }
-    Ok((super::planning::with_remedy(position, choice, &input.narrow)?, guide))
-}
-
 fn close(companion: &Companion, input: &CloseInput, private: &mut Vec<PrivateText>) -> Result<Command, Failure> {
     let mut problems = Problems::default();
     if input.name.trim().is_empty() {
@@ -298,63 +201,4 @@ pub(crate) fn client_note(
     let client = companion.client(client_id)?;
     let words = serde_json::json!({ "name": client.name, "address": client.address });
     Ok(note(companion, &words.to_string(), private))
-}
-
-pub(crate) const TARGETS: &[(&str, Option<Purpose>)] = &[
-    ("weeds", Some(Purpose::Weeds)),
-    ("moss", Some(Purpose::Moss)),
-    ("disease", Some(Purpose::Disease)),
-    ("pests", Some(Purpose::Pests)),
-    ("growth", Some(Purpose::Growth)),
-    ("feeding", Some(Purpose::Feeding)),
-    ("colour", Some(Purpose::Colour)),
-    ("water", Some(Purpose::Water)),
-    ("nothing", None),
-];
-pub(crate) const SHARES: &[(&str, Share)] = &[("few", Share::Few), ("some", Share::Some), ("much", Share::Much)];
-pub(crate) const SURVIVORS: &[(&str, Survivors)] = &[
-    ("none", Survivors::None),
-    ("edges", Survivors::Edges),
-    ("patches", Survivors::Patches),
-    ("along_strip", Survivors::AlongStrip),
-];
-pub(crate) const PAUSES: &[(&str, PauseReason)] = &[
-    ("wind", PauseReason::Wind),
-    ("rain", PauseReason::Rain),
-    ("person_or_animal", PauseReason::PersonOrAnimal),
-    ("phone", PauseReason::Phone),
-    ("equipment", PauseReason::Equipment),
-    ("other", PauseReason::Other),
-];
-pub(crate) const CORRECTIONS: &[(&str, CorrectionKind)] = &[
-    ("add_water", CorrectionKind::AddWater),
-    ("less_water", CorrectionKind::LessWater),
-    ("fewer_passes", CorrectionKind::FewerPasses),
-    ("more_passes", CorrectionKind::MorePasses),
-    ("as_planned", CorrectionKind::AsPlanned),
-];
-pub(crate) const USE_UPS: &[(&str, UseUpKind)] =
-    &[("whole_pass", UseUpKind::WholePass), ("part", UseUpKind::Part), ("none", UseUpKind::None)];
-pub(crate) const STOPS: &[(&str, StopReason)] = &[
-    ("weather", StopReason::Weather),
-    ("equipment", StopReason::Equipment),
-    ("client", StopReason::Client),
-    ("health", StopReason::Health),
-    ("other", StopReason::Other),
-];
-pub(crate) const CAUSES: &[(&str, Cause)] = &[
-    ("pace_or_flow", Cause::PaceOrFlow),
-    ("missed_strip", Cause::MissedStrip),
-    ("area_wrong", Cause::AreaWrong),
-    ("nozzle", Cause::Nozzle),
-    ("unknown", Cause::Unknown),
-];
-pub(crate) const STARTS: &[(&str, StartSide)] =
-    &[("left", StartSide::Left), ("right", StartSide::Right), ("front", StartSide::Front), ("back", StartSide::Back)];
-pub(crate) const GUIDES: &[(&str, Guide)] = &[("pass", Guide::ByPass), ("strip", Guide::ByStrip)];
-pub(crate) const HEADINGS: &[(&str, Heading)] = &[("along", Heading::Along), ("across", Heading::Across)];
-
-/// The code of a value in one of these lists.
-pub(crate) fn code_of<T: PartialEq>(value: &T, list: &[(&'static str, T)]) -> &'static str {
-    list.iter().find(|(_, known)| known == value).map_or("", |(code, _)| code)
 }

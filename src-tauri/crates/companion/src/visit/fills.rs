@@ -1,29 +1,16 @@
 //! Tankfuls on the screen: what each covers, where it is made, how much of what goes in.
 
-use evensward_core::plan::{Fill, Plan, weight_with};
-use evensward_core::quantity::{Arg, Mass, ProductAmount, Said as Sentence, Unit, Volume, Weight};
+use std::sync::Arc;
+
+use evensward_core::plan::{Choice, Fill, Plan, weight_with};
+use evensward_core::quantity::{Arg, Mass, ProductAmount, Said as Sentence, Volume, Weight};
 use evensward_core::visit::Position;
 use evensward_core::visit::correct::due_fill;
-use evensward_core::visit::event::{DueFill, Place};
+use evensward_core::visit::event::{DueFill, FrozenPlan, Guide, Place};
 
-use super::planning::litres;
 use crate::dto::figures::{Said, Shown};
 use crate::dto::visit::FillView;
 use crate::show;
-
-/// An amount of product in the unit of jug or scales.
-pub(crate) fn product(amount: ProductAmount) -> Shown {
-    match amount {
-        ProductAmount::Volume(volume) if volume.ml() >= 10_000.0 => show::shown(volume.l(), Unit::Litre, 2),
-        ProductAmount::Volume(volume) => show::shown(volume.ml(), Unit::Millilitre, decimals(volume.ml())),
-        ProductAmount::Mass(mass) if mass.g() >= 10_000.0 => show::shown(mass.g() / 1_000.0, Unit::Kilogram, 2),
-        ProductAmount::Mass(mass) => show::shown(mass.g(), Unit::Gram, decimals(mass.g())),
-    }
-}
-
-fn decimals(value: f64) -> u8 {
-    u8::from(value < 100.0)
-}
 
 /// The fills of a plan that is looked at.
 pub(crate) fn fill_views(position: &Position, plan: &Plan) -> Vec<FillView> {
@@ -31,10 +18,10 @@ pub(crate) fn fill_views(position: &Position, plan: &Plan) -> Vec<FillView> {
 }
 
 fn planned(position: &Position, plan: &Plan, fill: &Fill) -> FillView {
-    let with_plan = super::view::with_plan(position, plan);
+    let with_plan = with_plan(position, plan);
     let due = due_fill(&with_plan, fill);
     FillView {
-        half_mark: litres(fill.half_mark),
+        half_mark: show::litres(fill.half_mark),
         ..view(&with_plan, u32::from(fill.number), &due, fill.in_tank_before)
     }
 }
@@ -46,11 +33,11 @@ pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume
         fill: number,
         covers: covers(position, due),
         falls: falls(position, due.from),
-        mixture: litres(mixture),
-        half_mark: litres(left + due.mixture.times(0.5)),
-        product: product(due.product),
-        product_exact: product(due.product_exact),
-        water: litres(due.water),
+        mixture: show::litres(mixture),
+        half_mark: show::litres(left + due.mixture.times(0.5)),
+        product: show::product(due.product),
+        product_exact: show::product(due.product_exact),
+        water: show::litres(due.water),
         weight: weight(position, mixture, due.product),
     }
 }
@@ -101,4 +88,11 @@ fn falls(position: &Position, from: Place) -> Said {
 /// No product at all, of the kind that a label is dosed by.
 pub(crate) fn no_product() -> ProductAmount {
     ProductAmount::Mass(Mass::ZERO)
+}
+
+/// The position as it would be with a plan that is only looked at.
+fn with_plan(position: &Position, plan: &Plan) -> Position {
+    let choice = Choice::plain(u8::try_from(plan.passes.len()).unwrap_or(u8::MAX), plan.dose);
+    let frozen = FrozenPlan { choice, plan: plan.clone(), guide: Guide::ByPass };
+    Position { plan: Some(Arc::new(frozen)), ..position.clone() }
 }

@@ -4,16 +4,19 @@
 //! with what stands on disk then. A command that was answered before is answered again with the state as it is.
 
 mod acts;
+mod codes;
 mod facts;
 mod fills;
 mod journal;
 mod panels;
+mod parsing;
 mod planning;
 mod record;
 mod record_view;
 mod refusal;
 mod strips;
 mod summary;
+mod texts;
 mod view;
 mod walking;
 mod weather;

@@ -11,11 +11,11 @@ use evensward_core::visit::event::{FrozenKit, look_back_day};
 use evensward_core::visit::item::{mix_steps, ready_items, wash_steps};
 use evensward_core::visit::{Position, Stage, gates};
 
-use super::acts::{CORRECTIONS, USE_UPS, code_of};
+use super::codes::{CORRECTIONS, USE_UPS, code_of};
 use super::fills;
 use super::journal::{Folded, at};
-use super::planning::{first_choice, litres, preview};
-use super::{facts, record_view, strips, view, walking, weather};
+use super::planning::{first_choice, preview};
+use super::{facts, record_view, strips, texts, walking, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{CheckView, Said, Shown, Typed};
@@ -41,8 +41,8 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
         Stage::PassEnd => Panel::PassEnd {
             pass: u32::from(position.walk.pass),
             n_passes: u32::from(position.walk.n_passes),
-            planned_left: litres(position.walk.in_tank),
-            most: litres(position.walk.available),
+            planned_left: show::litres(position.walk.in_tank),
+            most: show::litres(position.walk.available),
         },
         Stage::Correct => correct(position),
         Stage::UseUp => use_up(position),
@@ -185,7 +185,7 @@ fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Panel {
                 .iter()
                 .rev()
                 .find(|passed| passed.stage == Stage::Ready && passed.rule == check.rule && check.can_be_passed());
-            let reason = passed.and_then(|passed| view::words(companion, &passed.because));
+            let reason = passed.and_then(|passed| texts::words(companion, &passed.because));
             show::check(check, reason.as_deref())
         })
         .collect();
@@ -235,7 +235,7 @@ fn mix(position: &Position) -> Panel {
         can_finish: steps.iter().all(|step| step.is_ticked),
         fill: Box::new(fill),
         steps,
-        left_before: litres(left),
+        left_before: show::litres(left),
         notes,
     }
 }
@@ -266,9 +266,9 @@ fn sum_lines(terms: &[Term]) -> Vec<SumLine> {
 
 fn correct(position: &Position) -> Panel {
     let truth = position.walk.truths.last();
-    let zero = litres(Volume::ZERO);
-    let used: Shown = truth.map_or_else(|| zero.clone(), |truth| litres(truth.used));
-    let planned = truth.map_or(zero, |truth| litres(truth.planned));
+    let zero = show::litres(Volume::ZERO);
+    let used: Shown = truth.map_or_else(|| zero.clone(), |truth| show::litres(truth.used));
+    let planned = truth.map_or(zero, |truth| show::litres(truth.planned));
     let is_more = truth.is_some_and(|truth| truth.used > truth.planned);
     let passed = position.passed_rules();
     let options = corrections(position)
@@ -334,7 +334,7 @@ fn use_up(position: &Position) -> Panel {
         })
         .collect();
     let product = position.product_in_tank().unwrap_or_else(fills::no_product);
-    Panel::UseUp { leftover: litres(position.walk.in_tank), product: fills::product(product), options }
+    Panel::UseUp { leftover: show::litres(position.walk.in_tank), product: show::product(product), options }
 }
 
 /// Each rinsing takes this many times the dead volume of clean water, and there are three (common practice, no source).

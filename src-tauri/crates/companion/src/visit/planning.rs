@@ -4,13 +4,15 @@
 
 use evensward_core::checks::{Verdict as CoreVerdict, is_barred, strictest};
 use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
-use evensward_core::quantity::{Arg, FlowRate, ProductAmount, Said as Sentence, Unit, Volume};
+use evensward_core::quantity::{Arg, FlowRate, Pace, ProductAmount, ProductDose, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
+use evensward_core::visit::event::Guide;
 
-use super::acts::{HEADINGS, code_of, plan_choice};
-use super::fills::{fill_views, product};
+use super::codes::{GUIDES, HEADINGS, STARTS, code_of};
+use super::fills::fill_views;
+use super::parsing::Problems;
 use super::refusal;
 use super::strips;
 use crate::dto::ask::{Failure, PlanPreview};
@@ -22,6 +24,42 @@ use crate::show;
 const MOST_PASSES: u8 = 8;
 /// As many light passes as are offered by themselves, where the water range allows them (own setting).
 const USUAL_PASSES: u8 = 4;
+
+/// A plan's choice as typed, for the planner.
+pub(crate) fn plan_choice(position: &Position, facts: &Facts, input: &PlanChoice) -> Result<(Choice, Guide), Failure> {
+    let mut problems = Problems::default();
+    let n_passes = u8::try_from(input.n_passes).ok().filter(|passes| (1..=12).contains(passes));
+    if n_passes.is_none() {
+        let said = Sentence::new("passes-out-of-range").with("least", Arg::Count(1)).with("most", Arg::Count(12));
+        problems.add("n_passes", &said);
+    }
+    let dose = problems.optional("dose", &input.dose, ProductDose::from_figure);
+    if input.dose.text.trim().is_empty() {
+        problems.add("dose", &Sentence::new("empty"));
+    }
+    let pace = problems.optional("pace", &input.pace, Pace::from_figure);
+    let start_side = problems.code("start", &input.start, STARTS);
+    let guide = problems.code("guide", &input.guide, GUIDES);
+    let headings: Vec<Heading> =
+        input.headings.iter().filter_map(|heading| problems.code("headings", heading, HEADINGS)).collect();
+    let made = match (n_passes, dose, start_side, guide) {
+        (Some(n_passes), Some(dose), Some(start_side), Some(guide)) => {
+            let mut choice = Choice::plain(n_passes, dose);
+            let wanted = headings.iter().copied().chain(std::iter::repeat(Heading::Along));
+            choice.headings = wanted.take(usize::from(n_passes)).collect();
+            choice.start_side = start_side;
+            choice.pace = pace;
+            choice.trim = position.kit.as_ref().map_or(1.0, |kit| facts.trim_for(kit.kit_id));
+            Some((choice, guide))
+        }
+        _ => None,
+    };
+    let (choice, guide) = problems.settle(made)?;
+    if input.narrow.is_empty() {
+        return Ok((choice, guide));
+    }
+    Ok((with_remedy(position, choice, &input.narrow)?, guide))
+}
 
 /// The choice with the remedy of that code for every narrow strip.
 pub(crate) fn with_remedy(position: &Position, choice: Choice, code: &str) -> Result<Choice, Failure> {
@@ -145,10 +183,10 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
     let metres: f64 = plan.passes.iter().flat_map(|pass| &pass.legs).map(|leg| leg.length.m()).sum();
     PlanView {
         treated: show::area(plan.treated.area),
-        product: product(plan.product),
-        mixture: litres(plan.mixture),
-        water: litres(plan.clean_water),
-        per_pass: plan.passes.iter().map(|pass| litres(pass.volume)).collect(),
+        product: show::product(plan.product),
+        mixture: show::litres(plan.mixture),
+        water: show::litres(plan.clean_water),
+        per_pass: plan.passes.iter().map(|pass| show::litres(pass.volume)).collect(),
         dose_in_units: show::dose(plan.dose),
         water_in_units: show::per_area(plan.water),
         pace: show::pace(plan.pace),
@@ -168,11 +206,6 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
     }
 }
 
-/// A volume in litres with the decimals that a tank's marks can show.
-pub(crate) fn litres(volume: Volume) -> Shown {
-    show::shown(volume.l(), Unit::Litre, if volume.l() < 10.0 { 2 } else { 1 })
-}
-
 fn line(code: &'static str, value: Shown, is_result: bool) -> SumLine {
     SumLine { said: show::said(&Sentence::new(code)), value, is_result }
 }
@@ -183,13 +216,13 @@ fn sums(choice: &Choice, plan: &Plan) -> Vec<SumLine> {
     vec![
         line("sum-treated", show::area(plan.treated.area), false),
         line("sum-dose", show::shown(dose.0, dose.1, 3), false),
-        line("sum-product-exact", product(plan.product_exact), false),
-        line("sum-product-measured", product(plan.product), true),
-        line("sum-walked", litres(plan.walked), false),
-        line("sum-dead-volume", litres(plan.dead), false),
-        line("sum-own-volume", product(own_volume), false),
-        line("sum-clean-water-in-tank", litres(choice.clean_water_in_tank), false),
-        line("sum-clean-water", litres(plan.clean_water), true),
+        line("sum-product-exact", show::product(plan.product_exact), false),
+        line("sum-product-measured", show::product(plan.product), true),
+        line("sum-walked", show::litres(plan.walked), false),
+        line("sum-dead-volume", show::litres(plan.dead), false),
+        line("sum-own-volume", show::product(own_volume), false),
+        line("sum-clean-water-in-tank", show::litres(choice.clean_water_in_tank), false),
+        line("sum-clean-water", show::litres(plan.clean_water), true),
     ]
 }
 
@@ -267,7 +300,7 @@ fn direction(heading: Heading, plan: &Plan) -> Option<DirectionView> {
             .find(|report| report.heading == heading)
             .map(|report| show::length(report.width)),
         metres: show::shown(metres, Unit::Metre, 0),
-        volume: litres(pass.volume),
+        volume: show::litres(pass.volume),
     })
 }
 

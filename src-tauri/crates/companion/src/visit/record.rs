@@ -12,9 +12,9 @@ use evensward_format::record::{
     Deviation, Fill, ForWhom, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
 
-use super::acts::{HEADINGS, STOPS, USE_UPS, code_of};
+use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
 use super::journal::Folded;
-use super::view::{lawn_name, word, words};
+use super::texts::{lawn_name, word, words};
 use super::weather;
 use crate::Companion;
 

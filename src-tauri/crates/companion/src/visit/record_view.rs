@@ -4,7 +4,7 @@ use evensward_core::visit::Position;
 use evensward_format::record::{Deviation, Quantity, Record, Weather};
 
 use super::journal::Folded;
-use super::{panels, record, strips};
+use super::{panels, record, strips, texts};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said, Shown};
@@ -192,7 +192,7 @@ fn times(position: &Position, record: &Record) -> RecordSection {
         ("record-signed", position.closed.as_ref().map(|closed| closed.at)),
     ];
     let mut lines: Vec<RecordLine> =
-        instants.into_iter().filter_map(|(label, at)| Some(line(label, vec![super::view::instant(at?)]))).collect();
+        instants.into_iter().filter_map(|(label, at)| Some(line(label, vec![texts::instant(at?)]))).collect();
     lines.extend(record.look_back_on.as_ref().map(|day| line("record-look-back", vec![Argument::Date(day.clone())])));
     section("record-times", lines)
 }

@@ -1,18 +1,14 @@
 //! The view of a visit: trail, story, drawing, what can be taken back, and the panel that has the word.
 
-use std::sync::Arc;
-
-use evensward_core::plan::{Choice, Plan};
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
-use evensward_core::visit::event::{At, FrozenPlan, Guide, NoteRef};
+use evensward_core::visit::event::NoteRef;
 use evensward_core::visit::{Position, Stage};
-use uuid::Uuid;
 
 use super::journal::Folded;
-use super::{panels, strips};
+use super::{panels, strips, texts};
 use crate::Companion;
 use crate::dto::ask::Failure;
-use crate::dto::figures::{Argument, CheckView, Said};
+use crate::dto::figures::{CheckView, Said};
 use crate::dto::visit::{TrailStep, UndoView, VisitView};
 use crate::show;
 
@@ -40,7 +36,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         visit_id: folded.visit_id.to_string(),
         seq: folded.state.seq,
         read_only: folded.read_only.clone(),
-        lawn: lawn_name(companion, lawn.lawn_id),
+        lawn: texts::lawn_name(companion, lawn.lawn_id),
         client: lawn.client.as_ref().and_then(|client| client_name(companion, client)),
         trail: trail(position.stage),
         story: story(position),
@@ -53,38 +49,14 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
             .iter()
             .rev()
             .take(UNDO_SHOWN)
-            .map(|step| UndoView { said: show::said(&Sentence::new(step.what)), at: instant(step.at) })
+            .map(|step| UndoView { said: show::said(&Sentence::new(step.what)), at: texts::instant(step.at) })
             .collect(),
         can_stop: position.stopped.is_none() && !matches!(position.stage, Stage::Close | Stage::Closed),
     })
 }
 
-/// A moment, for the screen's own clock words.
-pub(crate) fn instant(at: At) -> Argument {
-    #[expect(clippy::cast_precision_loss, reason = "milliseconds since 1970 stay far below 2^53")]
-    let utc_ms = at.utc_ms as f64;
-    Argument::Instant { utc_ms, offset_min: at.offset_min }
-}
-
-/// The lawn's name as it is kept now; a lawn taken out still has its old one.
-pub(crate) fn lawn_name(companion: &Companion, lawn_id: Uuid) -> String {
-    companion.load_lawn(lawn_id).map(|(input, _)| input.name).unwrap_or_default()
-}
-
-/// An erasable text; nothing once it was erased.
-pub(crate) fn words(companion: &Companion, note: &NoteRef) -> Option<String> {
-    let text = companion.store.private_text(note.id).ok().flatten()?;
-    text.words.map(|words| words.body)
-}
-
-/// One value of an erasable JSON text.
-pub(crate) fn word(companion: &Companion, note: &NoteRef, key: &str) -> Option<String> {
-    let words: serde_json::Value = serde_json::from_str(&words(companion, note)?).ok()?;
-    words.get(key)?.as_str().filter(|word| !word.is_empty()).map(str::to_owned)
-}
-
 fn client_name(companion: &Companion, client: &NoteRef) -> Option<String> {
-    word(companion, client, "name")
+    texts::word(companion, client, "name")
 }
 
 fn trail(stage: Stage) -> Vec<TrailStep> {
@@ -135,15 +107,8 @@ fn checks(companion: &Companion, position: &Position) -> Vec<CheckView> {
     gate.iter()
         .map(|check| {
             let passed = position.passed.iter().rev().find(|passed| passed.rule == check.rule);
-            let reason = passed.and_then(|passed| words(companion, &passed.because));
+            let reason = passed.and_then(|passed| texts::words(companion, &passed.because));
             show::check(check, reason.as_deref())
         })
         .collect()
-}
-
-/// The position as it would be with a plan that is only looked at.
-pub(crate) fn with_plan(position: &Position, plan: &Plan) -> Position {
-    let choice = Choice::plain(u8::try_from(plan.passes.len()).unwrap_or(u8::MAX), plan.dose);
-    let frozen = FrozenPlan { choice, plan: plan.clone(), guide: Guide::ByPass };
-    Position { plan: Some(Arc::new(frozen)), ..position.clone() }
 }

@@ -7,8 +7,7 @@ use evensward_core::quantity::{Arg, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 use evensward_core::visit::event::Guide;
 
-use super::acts::{GUIDES, HEADINGS, code_of};
-use super::planning::litres;
+use super::codes::{GUIDES, HEADINGS, code_of};
 use crate::dto::figures::Said;
 use crate::dto::visit::{Act, StripStepView, TickView, WalkPanel};
 use crate::show;
@@ -38,8 +37,8 @@ pub(crate) fn panel(position: &Position) -> WalkPanel {
         refill_before_strip: is_refill_ahead.then(|| u32::from(stretch_end.saturating_add(1))),
         fill: u32::try_from(n_made).unwrap_or(u32::MAX),
         n_fills: u32::try_from(n_made + walk.due.len()).unwrap_or(u32::MAX),
-        in_tank: litres(walk.in_tank),
-        to_do: litres(position.to_do()),
+        in_tank: show::litres(walk.in_tank),
+        to_do: show::litres(position.to_do()),
         minutes: show::shown(seconds_to_do(position) / 60.0, Unit::Minute, 0),
         pace: show::shown(pace.map_or(0.0, |pace| pace.m_per_s()), Unit::MetrePerSecond, 2),
         steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),

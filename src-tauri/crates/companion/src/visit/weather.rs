@@ -5,7 +5,7 @@ use evensward_core::checks::wind::{Wind, WindReading};
 use evensward_core::quantity::{self as q, Angle, Arg, Length, Temperature, Unit, WindSpeed};
 use evensward_core::visit::event::TypedFigure;
 
-use super::acts::{Problems, typed_figures};
+use super::parsing::{Problems, typed_figures};
 use crate::dto::ask::Failure;
 use crate::dto::figures::Typed;
 use crate::dto::visit::WeatherInput;
