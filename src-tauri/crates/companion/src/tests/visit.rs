@@ -264,7 +264,7 @@ fn the_next_visit_looks_back_and_begins_with_the_trimmed_water_and_the_same_prod
             _ => walk.finish(),
         }
     }
-    let mut trial = walk.trial;
+    let trial = walk.trial;
     trial.wait_days(30);
     let mut again = Walk::open_in(trial, 0x9000);
     let Panel::Assess { look_back, history, .. } = &again.view.panel else { panic!("{:?}", again.view.panel) };
