@@ -50,9 +50,10 @@ export class App {
   }
 }
 
-/** Starts a server: with the invented firm, or on an empty folder. */
-export async function startApp(isEmpty = false): Promise<App> {
+/** Starts a server: with the invented firm, or on an empty folder, or on one that was prepared. */
+export async function startApp(isEmpty = false, prepare: (folder: string) => void = () => undefined): Promise<App> {
   const folder = mkdtempSync(join(tmpdir(), 'evensward-browser-'));
+  prepare(folder);
   const load = isEmpty ? [] : ['--load', join(top, 'demo-data', 'firm.json')];
   const child = spawn(program, ['--data', folder, '--port', '0', '--ui', join(top, 'ui', 'dist'), ...load], {
     stdio: ['ignore', 'pipe', 'pipe'],

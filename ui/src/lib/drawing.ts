@@ -11,13 +11,19 @@ export interface Fit {
 }
 
 /** Fits bounds in metres into a box in pixels, with room around. */
-export function fit(bounds: [number, number, number, number], widthPx: number, heightPx: number, roomPx: number): Fit {
+export function fit(
+  bounds: [number, number, number, number],
+  widthPx: number,
+  heightPx: number,
+  roomPx: number,
+  roomAbovePx = roomPx,
+): Fit {
   const [minX, minY, maxX, maxY] = bounds;
   const acrossM = Math.max(maxX - minX, Number.EPSILON);
   const deepM = Math.max(maxY - minY, Number.EPSILON);
-  const scale = Math.max(0, Math.min((widthPx - 2 * roomPx) / acrossM, (heightPx - 2 * roomPx) / deepM));
+  const scale = Math.max(0, Math.min((widthPx - 2 * roomPx) / acrossM, (heightPx - roomPx - roomAbovePx) / deepM));
   const left = (widthPx - acrossM * scale) / 2;
-  const top = (heightPx - deepM * scale) / 2;
+  const top = roomAbovePx + (heightPx - roomPx - roomAbovePx - deepM * scale) / 2;
   return {
     scale,
     at: ([x, y]) => [left + (x - minX) * scale, top + (maxY - y) * scale],
