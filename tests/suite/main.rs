@@ -21,6 +21,7 @@ mod store_sample;
 
 mod visit;
 mod visit_laws;
+mod visit_mended;
 mod visit_sample;
 
 mod properties;

@@ -23,20 +23,10 @@ use evensward_core::visit::{evolve, fold};
 use proptest::prelude::*;
 use uuid::Uuid;
 
+use crate::properties::cases;
 use crate::visit_sample::{
     Trial, World, day, fill, fine, found, l, left, left_as_planned, m, note, plainest, see, stop,
 };
-
-/// A modest number of cases, more by `PROPTEST_CASES`.
-fn cases(modest: u32) -> ProptestConfig {
-    let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
-    ProptestConfig {
-        cases: asked.unwrap_or(modest),
-        max_shrink_iters: 400,
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    }
-}
 
 /// One random tap: what kind, and two numbers from 0 to 1 that mean something by its kind.
 #[derive(Debug, Clone, Copy)]

@@ -3,7 +3,7 @@
 //! Invariant: no litre of product moves: the amounts sum to what they were. Where fills are shared out anew, each brings
 //! the tank to one and the same concentration, what is left of the earlier one included, so that none changes in mid-pass.
 
-use super::{Ground, NOISE_L, place_of, product_of};
+use super::{Ground, NOISE_L, litres, place_of, product_of};
 use crate::plan::{self, FillRequest};
 use crate::quantity::{ProductAmount, Volume, is_above};
 use crate::visit::event::{DueFill, Place};
@@ -70,18 +70,24 @@ impl Ground<'_> {
         let (fills, _) = plan::share_out(&self.passes_left(n_left), request).ok()?;
         // What is left stands in for the first mixture; a fill that it covers whole is not made.
         let mut standing_in_l = walk.in_tank.l();
+        let mut before_first_l = None;
         let fresh: Vec<_> = fills
             .iter()
             .filter_map(|fill| {
-                let fresh_l = fill.mixture.l() - standing_in_l;
+                let before_l = standing_in_l;
+                let fresh_l = fill.mixture.l() - before_l;
                 standing_in_l = (-fresh_l).max(0.0);
-                (fresh_l > NOISE_L).then_some((fill, fresh_l))
+                (fresh_l > NOISE_L).then(|| {
+                    before_first_l.get_or_insert(before_l);
+                    (fill, fresh_l)
+                })
             })
             .collect();
-        let left_product = self.position.product_in_tank().map_or(0.0, ProductAmount::base);
-        let all_l: f64 = walk.in_tank.l() + fresh.iter().map(|(_, fresh_l)| fresh_l).sum::<f64>();
+        let held = litres(before_first_l?) + self.position.dead();
+        let left_product = walk.concentration.map_or(0.0, |concentration| (concentration * held).base());
+        let all_l: f64 = held.l() + fresh.iter().map(|(_, fresh_l)| fresh_l).sum::<f64>();
         let per_l = (left_product + product.base()) / all_l;
-        let (mut poured, mut so_far_l) = (0.0, walk.in_tank.l());
+        let (mut poured, mut so_far_l) = (0.0, held.l());
         let mut made = Vec::with_capacity(fresh.len());
         for (idx, (fill, fresh_l)) in fresh.iter().enumerate() {
             so_far_l += fresh_l;
