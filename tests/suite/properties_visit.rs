@@ -8,12 +8,13 @@ use evensward_core::kit::{Kit, LastIn};
 use evensward_core::lawn::Survey;
 use evensward_core::plan::Cause;
 use evensward_core::product::{Label, LegalClass, Purpose, Tag};
-use evensward_core::quantity::{Angle, Temperature};
+use evensward_core::quantity::{Angle, Temperature, Volume};
 use evensward_core::visit::correct::{corrections, use_ups};
 use evensward_core::visit::event::{
     Applied, At, CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, NoteRef, Payload, Share, Stamped, StopReason,
     UseUpKind,
 };
+use evensward_core::visit::evolve::what;
 use evensward_core::visit::item::{PauseReason, mix_steps, ready_items, wash_steps};
 use evensward_core::visit::{Command, Facts, Position, Refusal, Stage, State, decide, evolve, fold};
 use proptest::prelude::*;
@@ -123,7 +124,10 @@ impl Visit {
                 None => Command::PassDone,
             },
             Stage::PassEnd => {
-                let left = position.walk.in_tank.times(f64::from(seed % 32) / 16.0).min(position.walk.available);
+                // No more can be left than the pass had, nor than the tank held when it was last filled.
+                let filled = position.walk.made.last().map_or(Volume::ZERO, |made| made.in_tank);
+                let most = position.walk.available.min(filled);
+                let left = position.walk.in_tank.times(f64::from(seed % 32) / 16.0).min(most);
                 Command::TankLeft { left: (seed.is_multiple_of(2)).then_some(left), typed: vec![] }
             }
             Stage::Correct => {
@@ -212,7 +216,8 @@ impl Visit {
                 None => Command::StopForGood { reason: StopReason::Other, note: None },
             };
             self.give(way_out).unwrap_or_else(|again| {
-                panic!("no way on at {:?}: {refusal:?}, {again:?}", self.state.position.stage);
+                let told: Vec<&str> = self.events.iter().map(|event| what(&event.payload)).collect();
+                panic!("no way on at {:?}: {refusal:?}, {again:?} after {told:?}", self.state.position.stage);
             });
         }
         panic!("no end at {:?}", self.state.position.stage);
