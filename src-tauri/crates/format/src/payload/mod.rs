@@ -8,6 +8,10 @@ mod figures;
 pub(crate) mod frozen;
 mod lawn;
 mod plan;
+#[cfg(test)]
+mod sample;
+#[cfg(test)]
+mod tests;
 mod weather;
 
 pub use event::{KINDS, Written, read, write};
