@@ -44,6 +44,9 @@ impl Display {
         let mut command = Command::new("Xvfb");
         command
             .args(["-displayfd", "1", "-nolisten", "tcp", "-screen", "0", &screen])
+            // Without this the display starts anew when its last window is gone, and a window that opens just then
+            // finds none.
+            .arg("-noreset")
             .stdout(Stdio::piped())
             .stderr(Stdio::null());
         let mut server = children::start(&mut command, Footing::Apart).map_err(Trouble::Process)?;

@@ -453,7 +453,12 @@ fn free_port() -> Result<u16, Trouble> {
 async fn start_app(app: &Path, driver: &str) -> Result<Client, Trouble> {
     let mut wishes = serde_json::Map::new();
     wishes.insert("webkitgtk:browserOptions".to_owned(), json!({"binary": app, "args": []}));
-    let client = ClientBuilder::new(HttpConnector::new()).capabilities(wishes).connect(driver).await?;
+    let mut builder = ClientBuilder::new(HttpConnector::new());
+    // The driver itself waits for an app that never comes up for as long as it takes.
+    let opening = tokio::time::timeout(PATIENCE, builder.capabilities(wishes).connect(driver)).await;
+    let client = opening.map_err(|_late| {
+        Trouble::Process(format!("{} opened no window in {} s", app.display(), PATIENCE.as_secs()))
+    })??;
     client
         .execute(LISTEN_FOR_COMPLAINTS, Vec::new())
         .await
