@@ -83,10 +83,11 @@ mix-more-water-than-planned = The fills still to be made get { $water } more wat
 mix-less-water-than-planned = The fills still to be made get { $water } less water than planned. The product stays the same.
 
 ## Walk
-strip-move-marker = Move the marker { $distance } on: two swaths.
+strip-move-marker = At its end, move the marker { $distance } on: two swaths.
+strip-move-marker-less = At its end, move the marker { $distance } on: less than two swaths, to the centre of the narrow strip.
 strip-has-gaps = This strip has { $runs } pieces: shut off in between.
 strip-narrow = Narrow: { $width } wide. Turn the fan by { $turn } and walk at { $pace }.
-pass-begin-here = Begin at the marker and walk upwind from the downwind side.
+pass-begin-here = Begin at the marker. It should stand on the side the wind blows towards.
 pass-back-over-the-same = Back over the same strips, from where you ended.
 pass-turn-square = Turn square: this pass goes across the last one.
 pass-leaves-narrow-strip = Leave out the narrow strip ({ $width }) in this pass.

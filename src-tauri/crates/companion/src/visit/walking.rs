@@ -91,9 +91,12 @@ fn is_narrow(position: &Position, leg: &Leg) -> bool {
 fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said> {
     let Some(plan) = &position.plan else { return Vec::new() };
     let mut notes = Vec::new();
-    if position.guide() == Guide::ByStrip {
-        let moves_m = plan.plan.swath.m() * 2.0;
-        notes.push(Sentence::new("strip-move-marker").with("distance", Arg::number(moves_m, Unit::Metre, 1)));
+    if position.guide() == Guide::ByStrip
+        && let Some(moves_m) = marker_moves_m(position)
+    {
+        let is_two_swaths = (moves_m - plan.plan.swath.m() * 2.0).abs() < 0.005;
+        let code = if is_two_swaths { "strip-move-marker" } else { "strip-move-marker-less" };
+        notes.push(Sentence::new(code).with("distance", Arg::number(moves_m, Unit::Metre, 2)));
     }
     if legs.len() > 1 {
         let count = Arg::Count(u32::try_from(legs.len()).unwrap_or(u32::MAX));
@@ -103,6 +106,19 @@ fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said>
         notes.extend(narrow_note(position, legs));
     }
     notes.iter().map(show::said).collect()
+}
+
+/// How far the marker at the end of this strip moves: to the centre of the strip after the next. Two swaths, but less
+/// towards a narrow strip, and nowhere at the end of a pass.
+fn marker_moves_m(position: &Position) -> Option<f64> {
+    let walk = &position.walk;
+    let strips = position.strips_of(walk.pass);
+    let layout = position.plan.as_ref()?.plan.layout(position.pass_plan(walk.pass)?.heading)?;
+    let centre_m = |idx: u16| -> Option<f64> {
+        let leg = strips.get(usize::from(idx))?.first()?;
+        Some(layout.strip(leg.strip)?.centre.m())
+    };
+    Some((centre_m(walk.strips_done.checked_add(2)?)? - centre_m(walk.strips_done)?).abs())
 }
 
 fn narrow_note(position: &Position, legs: &[&Leg]) -> Option<Sentence> {
