@@ -117,7 +117,11 @@ planned_left: Shown,
 /**
  * The most that can be: what was in the tank.
  */
-most: Shown, } | { "panel": "correct", 
+most: Shown, 
+/**
+ * Stopped for good on the way: no plan says what is left, it must be read.
+ */
+is_broken_off: boolean, } | { "panel": "correct", 
 /**
  * Real use of the pass.
  */

@@ -271,6 +271,7 @@ stepper-more = More
 
 pass-end-heading = What is left in the tank?
 pass-end-lead = Pass { $n } of { $of } is done. By plan { $planned } should be left; it cannot be more than { $most }.
+pass-end-broken-off = Stopped in pass { $n } of { $of }. Read what is left in the tank; it cannot be more than { $most }.
 pass-end-left = Left in the tank
 pass-end-do = Confirm what is left
 pass-end-do-changed = Write down what is left

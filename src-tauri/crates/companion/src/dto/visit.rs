@@ -294,6 +294,8 @@ pub enum Panel {
         planned_left: Shown,
         /// The most that can be: what was in the tank.
         most: Shown,
+        /// Stopped for good on the way: no plan says what is left, it must be read.
+        is_broken_off: bool,
     },
     /// Real use differed: what now?
     Correct {

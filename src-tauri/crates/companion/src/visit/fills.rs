@@ -28,7 +28,8 @@ fn planned(position: &Position, plan: &Plan, fill: &Fill) -> FillView {
 
 /// A tankful that is due next, on top of what is left in the tank.
 pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume) -> FillView {
-    let mixture = left + due.mixture;
+    let mark = left + due.mixture;
+    let mixture = position.kit.as_ref().map_or(mark, |kit| mark.min(kit.kit.tank));
     FillView {
         fill: number,
         covers: covers(position, due),

@@ -151,12 +151,11 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         Command::TankLeft { left, typed } => {
             expect(position, Stage::PassEnd)?;
             let is_as_planned = left.is_none();
-            if is_as_planned && position.stopped.as_ref().is_some_and(|stopped| stopped.stage == Stage::Walk) {
-                // No plan says how far a strip had come when it was broken off.
+            if is_as_planned && position.is_broken_off() {
                 return Err(Refusal::Field { field: "left", said: Said::new("empty") });
             }
             let left = left.unwrap_or(position.walk.in_tank);
-            most_in_tank(most_left(position), left, "left")?;
+            most_in_tank(position.most_left(), left, "left")?;
             one(Payload::TankMeasured { left, is_as_planned, typed })
         }
         Command::Correct(kind) => {
@@ -282,8 +281,7 @@ fn fill_made(
     let product = product.unwrap_or(due.product);
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
     let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
-    // More may be left than was planned: then less water goes on top, and the tank is full.
-    let at_mark = in_tank.unwrap_or((position.walk.in_tank + due.mixture).min(kit.kit.tank));
+    let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));
     most_in_tank(kit.kit.tank, at_mark, "volume")?;
     if at_mark < position.walk.in_tank + dead.max(product.own_volume(label.label.density)) {
         return Err(Refusal::Field { field: "volume", said: Said::new("less-than-was-left") });
@@ -316,12 +314,6 @@ fn bar_by_weather(position: &Position) -> Result<(), Refusal> {
     let passed: Vec<&str> =
         position.passed_rules().into_iter().chain(passed_there.map(|passed| passed.rule.as_ref())).collect();
     if is_barred(&weather.checks, &passed) { Err(Refusal::Barred(weather.checks.clone())) } else { Ok(()) }
-}
-
-/// The most that can be left after a pass: what it had, but no more than the tank held when it was last filled.
-fn most_left(position: &Position) -> Volume {
-    let filled_in_this_pass = position.walk.made.last().filter(|made| made.place.pass == position.walk.pass);
-    filled_in_this_pass.map_or(position.walk.available, |made| made.in_tank.min(position.walk.available))
 }
 
 fn most_in_tank(most: Volume, volume: Volume, field: &'static str) -> Result<(), Refusal> {

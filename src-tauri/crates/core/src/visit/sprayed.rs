@@ -6,8 +6,8 @@
 
 use chrono::NaiveDate;
 
-use super::event::{At, UseUpKind};
-use super::state::Position;
+use super::event::{At, DueFill, UseUpKind};
+use super::state::{Position, Stage};
 use crate::quantity::{Area, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Less than this is no spraying but the drop at the nozzle, in litres (own setting).
@@ -17,6 +17,23 @@ impl Position {
     /// What stays in pump, hose and lance.
     pub fn dead(&self) -> Volume {
         self.kit.as_ref().map_or(Volume::ZERO, |kit| kit.kit.dead_volume)
+    }
+
+    /// The mark that a fill is made up to. More may be left than was planned: then less water goes on top of it.
+    pub fn made_up_to(&self, due: &DueFill) -> Volume {
+        let mark = self.walk.in_tank + due.mixture;
+        self.kit.as_ref().map_or(mark, |kit| mark.min(kit.kit.tank))
+    }
+
+    /// The most that can be left after a pass: what it had, but no more than the tank held when it was last filled.
+    pub fn most_left(&self) -> Volume {
+        let filled_in_this_pass = self.walk.made.last().filter(|made| made.place.pass == self.walk.pass);
+        filled_in_this_pass.map_or(self.walk.available, |made| made.in_tank.min(self.walk.available))
+    }
+
+    /// Whether the walk was stopped for good on its way: no plan says how far it had come, so that the tank must be read.
+    pub fn is_broken_off(&self) -> bool {
+        self.stopped.as_ref().is_some_and(|stopped| stopped.stage == Stage::Walk)
     }
 
     /// Product in the tank, of the mixture that can be sprayed.
