@@ -102,7 +102,11 @@ correct-add-water-now-and-later = Add { $now } of clean water to the tank now, a
 correct-add-water-later = Make the fills still to come with { $water } more water in all. No more product.
 correct-less-water = Make the fills still to come with { $water } less water in all. The same product.
 correct-fewer-passes = End after pass { $passes }. The same product, in fewer passes.
-correct-more-passes = Walk up to pass { $passes }, with { $water } of clean water. No more product.
+correct-fewer-passes-more-water = End after pass { $passes }, with { $water } more clean water in all. The same product, in fewer passes.
+correct-fewer-passes-less-water = End after pass { $passes }, and make the fills still to come with { $water } less water in all. The same product, in fewer passes.
+correct-more-passes = Walk up to pass { $passes }. No more product.
+correct-more-passes-more-water = Walk up to pass { $passes }, with { $water } more clean water in all. No more product.
+correct-more-passes-less-water = Walk up to pass { $passes }, and make the fills still to come with { $water } less water in all. The same product.
 correct-as-planned = Go on as planned.
 
 ## Using up

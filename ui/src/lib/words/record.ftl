@@ -64,7 +64,7 @@ wind-towards-back = towards the back
 wind-towards-left = towards the left
 used-up-whole-pass = diluted to one more whole pass
 used-up-part = on part of the lawn, where the dose still allowed it
-used-up-none = kept, or nothing to speak of
+used-up-none = not sprayed
 
 ## Deviations
 deviation-paused-wind = Paused: the wind rose or turned

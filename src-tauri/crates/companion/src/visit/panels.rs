@@ -275,6 +275,7 @@ fn correct(position: &Position) -> Panel {
     let options = corrections(position)
         .into_iter()
         .map(|way| {
+            let water = way.water_now + way.water_more;
             let code = match way.kind {
                 evensward_core::visit::event::CorrectionKind::AddWater if way.water_more <= Volume::ZERO => {
                     "correct-add-water-now"
@@ -284,11 +285,22 @@ fn correct(position: &Position) -> Panel {
                 }
                 evensward_core::visit::event::CorrectionKind::AddWater => "correct-add-water-later",
                 evensward_core::visit::event::CorrectionKind::LessWater => "correct-less-water",
+                evensward_core::visit::event::CorrectionKind::FewerPasses if water > Volume::ZERO => {
+                    "correct-fewer-passes-more-water"
+                }
+                evensward_core::visit::event::CorrectionKind::FewerPasses if way.water_less > Volume::ZERO => {
+                    "correct-fewer-passes-less-water"
+                }
                 evensward_core::visit::event::CorrectionKind::FewerPasses => "correct-fewer-passes",
+                evensward_core::visit::event::CorrectionKind::MorePasses if water > Volume::ZERO => {
+                    "correct-more-passes-more-water"
+                }
+                evensward_core::visit::event::CorrectionKind::MorePasses if way.water_less > Volume::ZERO => {
+                    "correct-more-passes-less-water"
+                }
                 evensward_core::visit::event::CorrectionKind::MorePasses => "correct-more-passes",
                 evensward_core::visit::event::CorrectionKind::AsPlanned => "correct-as-planned",
             };
-            let water = way.water_now + way.water_more;
             let said = Sentence::new(code)
                 .with("water", Arg::number(water.max(way.water_less).l(), Unit::Litre, 1))
                 .with("now", Arg::number(way.water_now.l(), Unit::Litre, 1))
