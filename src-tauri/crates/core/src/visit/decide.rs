@@ -14,10 +14,14 @@ use super::event::{
 use super::gates;
 use super::item::{mix_steps, ready_items, wash_steps};
 use super::state::{Position, Stage, State};
-use crate::checks::{Check, is_barred};
+use crate::checks::{Check, Verdict, is_barred};
 use crate::plan;
 use crate::product::Label;
 use crate::quantity::{Arg, Code, ProductAmount, Said, Unit, Volume};
+
+/// Wherever spraying may still come, the weather can be looked at.
+const WEATHER_IS_SEEN_AT: [Stage; 6] =
+    [Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::UseUp];
 
 /// Decides what a command leads to.
 ///
@@ -83,7 +87,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             one(Payload::ReadyTicked { item, on })
         }
         Command::SeeWeather { observation, typed } => {
-            expect_one_of(position, &[Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd])?;
+            expect_one_of(position, &WEATHER_IS_SEEN_AT)?;
             let checks = gates::weather_checks(position, &observation);
             one(Payload::WeatherSeen { observation, checks, typed })
         }
@@ -95,7 +99,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::BeginMixing => {
             expect(position, Stage::Ready)?;
-            begin_mixing(position, facts)
+            begin_mixing(position, facts, at)
         }
         Command::TickMix { item, on } => {
             expect(position, Stage::Mix)?;
@@ -234,8 +238,14 @@ fn assess(position: &Position, facts: &Facts, found: Found) -> Result<Vec<Payloa
     Ok(vec![Payload::Assessed { found: Arc::new(found), checks }])
 }
 
-fn begin_mixing(position: &Position, facts: &Facts) -> Result<Vec<Payload>, Refusal> {
+fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
     let (label, kit) = (label_of(position)?, kit_of(position)?);
+    // Between the choice of the product and the first drop a day or another treatment may have come.
+    let FrozenLabel { product_id, label: chosen, measured, .. } = label;
+    let again = gates::product_checks(position, facts, *product_id, chosen, measured, at.local_date());
+    let stopped_by_law: Vec<Check> =
+        again.into_iter().filter(|check| check.verdict == Verdict::Stop && !check.can_be_passed()).collect();
+    bar(position, &stopped_by_law)?;
     let items = ready_items(&label.label, kit);
     let carried: Vec<Code> = items
         .iter()
@@ -297,23 +307,17 @@ fn fill_made(
     Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed }])
 }
 
-fn resume(position: &Position, seen: Vec<Code>) -> Result<Vec<Payload>, Refusal> {
+fn resume(position: &Position, mut seen: Vec<Code>) -> Result<Vec<Payload>, Refusal> {
     let Some(pause) = position.pause() else { return Err(Refusal::NotNow(position.stage)) };
+    seen.retain(|code| pause.reason.again().contains(&code.as_ref()));
     all_ticked(pause.reason.again().iter().copied(), |item| seen.iter().any(|code| code == item))?;
     bar_by_weather(position)?;
     Ok(vec![Payload::Resumed { seen }])
 }
 
-/// What was seen of the weather since mixing began holds the walk and the next fill, until it is seen to be better or its
-/// Stop is passed with a reason, here or where it was seen.
 fn bar_by_weather(position: &Position) -> Result<(), Refusal> {
-    let Some(weather) = position.last_weather().filter(|weather| weather.stage > Stage::Ready) else {
-        return Ok(());
-    };
-    let passed_there = position.passed.iter().filter(|passed| passed.stage == weather.stage);
-    let passed: Vec<&str> =
-        position.passed_rules().into_iter().chain(passed_there.map(|passed| passed.rule.as_ref())).collect();
-    if is_barred(&weather.checks, &passed) { Err(Refusal::Barred(weather.checks.clone())) } else { Ok(()) }
+    let bars: Vec<Check> = position.weather_bars().cloned().collect();
+    if bars.is_empty() { Ok(()) } else { Err(Refusal::Barred(bars)) }
 }
 
 fn most_in_tank(most: Volume, volume: Volume, field: &'static str) -> Result<(), Refusal> {

@@ -128,7 +128,8 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             Arc::make_mut(&mut position.weather).push(seen);
         }
         Payload::AdvisoryPassed { rule, because } => {
-            let passed = Passed { stage: position.stage, rule: rule.clone(), because: because.clone() };
+            let n_weather = position.weather.len();
+            let passed = Passed { stage: position.stage, n_weather, rule: rule.clone(), because: because.clone() };
             Arc::make_mut(&mut position.passed).push(passed);
         }
         Payload::MixingBegun { carried, checks } => {

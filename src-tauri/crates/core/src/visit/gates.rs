@@ -60,29 +60,35 @@ pub fn product_checks(
         checks.push(label::use_is_allowed(chosen, target));
     }
     checks.push(label::kills_grass(chosen));
-    let dates = dates(position, facts, product);
-    checks.push(label::interval(dates.as_deref(), today, chosen.least_days.as_ref()));
-    checks.push(label::number_this_year(dates.as_deref(), today, chosen.most_per_year.as_ref(), chosen.year));
+    let (dates, is_all_known) = dates(position, facts, product);
+    let asked = |rule: &dyn Fn(Option<&[NaiveDate]>) -> Check| {
+        let by_what_is_known = rule(Some(&dates));
+        // What is known may be enough for a Stop; what nobody knows is never Go.
+        if is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
+    };
+    checks.push(asked(&|dates| label::interval(dates, today, chosen.least_days.as_ref())));
+    checks.push(asked(&|dates| label::number_this_year(dates, today, chosen.most_per_year.as_ref(), chosen.year)));
     checks.push(label::water_margin(chosen, Some(has_open_water(measured)), keeps_margin(chosen, measured)));
     checks
 }
 
-/// The dates of treatments that count for this product: our own, and what others applied on a known day, since nobody
-/// knows that it was something else. Unknown when others may have applied something and nobody knows when.
-fn dates(position: &Position, facts: &Facts, product: Uuid) -> Option<Vec<NaiveDate>> {
+/// The dates of treatments that count for this product, and whether these are all: our own, and what others applied on a
+/// known day, since nobody knows that it was something else. Not all are known when others may have applied something
+/// and nobody knows when.
+fn dates(position: &Position, facts: &Facts, product: Uuid) -> (Vec<NaiveDate>, bool) {
     let mut dates: Vec<NaiveDate> =
         facts.history.iter().filter(|treatment| treatment.product == product).map(|treatment| treatment.on).collect();
-    match position.found.as_ref().map(|found| &found.applied) {
-        Some(Applied::Nothing) => Some(dates),
+    let is_all_known = match position.found.as_ref().map(|found| &found.applied) {
+        Some(Applied::Nothing) => true,
         Some(Applied::Something { on: Some(on), .. }) => {
             if !facts.history.iter().any(|treatment| treatment.on == *on) {
                 dates.push(*on);
             }
-            Some(dates)
+            true
         }
-        // What is known already may be enough for a Stop; only without it the answer stays open.
-        Some(Applied::Something { on: None, .. } | Applied::Unknown) | None => (!dates.is_empty()).then_some(dates),
-    }
+        Some(Applied::Something { on: None, .. } | Applied::Unknown) | None => false,
+    };
+    (dates, is_all_known)
 }
 
 fn has_open_water(measured: &Measured) -> bool {

@@ -88,14 +88,8 @@ pub struct ReadyItem {
     pub is_daily: bool,
 }
 
-const DAILY: &[&str] = &[
-    "ready-nozzle-sound",
-    "ready-hoses-sound",
-    "ready-sprayer-clean",
-    "ready-emergency-water",
-    "ready-label-at-hand",
-    "ready-phone-charged",
-];
+const DAILY: &[&str] =
+    &["ready-nozzle-sound", "ready-hoses-sound", "ready-emergency-water", "ready-label-at-hand", "ready-phone-charged"];
 
 /// The ready list of a visit.
 pub fn ready_items(label: &Label, kit: &FrozenKit) -> Vec<ReadyItem> {
@@ -109,6 +103,8 @@ pub fn ready_items(label: &Label, kit: &FrozenKit) -> Vec<ReadyItem> {
         group: Group::Sprayer,
         is_daily: true,
     }));
+    // Not once a day: the visit before this one has put something into the sprayer.
+    items.push(ReadyItem { code: Code::Borrowed("ready-sprayer-clean"), group: Group::Sprayer, is_daily: false });
     if kit.is_first_use {
         items.push(ReadyItem {
             code: Code::Borrowed("ready-clean-water-trial"),

@@ -83,6 +83,8 @@ pub struct GateChecks {
 pub struct Passed {
     /// The stage it was passed at: it holds for that stage alone.
     pub stage: Stage,
+    /// How often the weather had been seen by then: what was passed of the weather holds until it is seen again.
+    pub n_weather: usize,
     /// The rule.
     pub rule: Code,
     /// The reason.
@@ -361,7 +363,28 @@ impl Position {
 
     /// Rules passed with a reason at the present stage.
     pub fn passed_rules(&self) -> Vec<&str> {
-        self.passed.iter().filter(|passed| passed.stage == self.stage).map(|passed| passed.rule.as_ref()).collect()
+        self.passed.iter().filter(|passed| self.holds(passed)).map(|passed| passed.rule.as_ref()).collect()
+    }
+
+    /// Whether what was passed holds here and now. A reason given for a light breeze says nothing about a gale.
+    pub fn holds(&self, passed: &Passed) -> bool {
+        let is_of_weather =
+            self.last_weather().is_some_and(|seen| seen.checks.iter().any(|check| check.rule == passed.rule));
+        passed.stage == self.stage && (!is_of_weather || passed.n_weather == self.weather.len())
+    }
+
+    /// What was seen of the weather since mixing began and stands against spraying on: until it is seen to be better or
+    /// is passed with a reason, here or where it was seen.
+    pub fn weather_bars(&self) -> impl Iterator<Item = &Check> {
+        let seen = self.last_weather().filter(|seen| seen.stage > Stage::Ready);
+        let passed: Vec<&str> = self
+            .passed
+            .iter()
+            .filter(|passed| passed.n_weather == self.weather.len())
+            .filter(|passed| passed.stage == self.stage || seen.is_some_and(|seen| seen.stage == passed.stage))
+            .map(|passed| passed.rule.as_ref())
+            .collect();
+        seen.into_iter().flat_map(|seen| &seen.checks).filter(move |check| check.bars(&passed))
     }
 
     /// The pause that is on.

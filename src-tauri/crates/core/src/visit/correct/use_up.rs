@@ -48,6 +48,10 @@ pub fn use_ups(position: &Position) -> Vec<UseUp> {
         }
         ways.push(part(position, plan, label, left, product));
     }
+    for way in &mut ways {
+        // It is sprayed like everything before it.
+        way.checks.extend(position.weather_bars().cloned());
+    }
     ways.push(none(left, product));
     if let Some(advised) = ways.iter_mut().find(|way| !is_barred(&way.checks, &[])) {
         advised.is_advised = true;
