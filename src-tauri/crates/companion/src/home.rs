@@ -99,6 +99,8 @@ impl Companion {
             }
             None => Summary::default(),
         };
+        let last_visit_id = last.map(|visit| visit.visit_id.to_string());
+        let visits = visit::with_summaries(self, visits)?;
         let look_back_on = visit::look_back_due(&visits).map(|due| due.on.to_string());
         let filled = |words: &str| (!words.is_empty()).then(|| words.to_owned());
         Ok(LawnLine {
@@ -110,7 +112,7 @@ impl Companion {
             open_visit_id: open.map(|visit| visit.visit_id.to_string()),
             open_stage: open.map(|visit| visit.stage.clone()),
             last: summary.said,
-            last_visit_id: last.map(|visit| visit.visit_id.to_string()),
+            last_visit_id,
             // Days written as year, month and day sort as they follow.
             is_look_back_due: look_back_on.as_deref().is_some_and(|day| day <= today),
             look_back_on,

@@ -1,11 +1,14 @@
 //! A whole visit through the door, as a screen would do it, on the invented firm's front lawn.
 
+use evensward_format::journal::VisitRow;
+use evensward_store::Append;
 use uuid::Uuid;
 
 use super::Trial;
 use crate::dto::ask::{Answer, Ask, Failure, FailureCode};
 use crate::dto::figures::Typed;
 use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, VisitView, WeatherInput};
+use crate::visit::with_summaries;
 
 const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
 const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
@@ -307,4 +310,75 @@ fn the_same_command_twice_answers_as_the_first_time_did() {
     let first = visit_of(walk.trial.done(ask.clone()));
     let second = visit_of(walk.trial.done(ask));
     assert_eq!(first, second);
+}
+
+/// What the kit's entry says is in the sprayer, and whether it was cleaned since.
+fn in_sprayer(trial: &mut Trial) -> (String, bool) {
+    match trial.done(Ask::Kit { kit_id: KIT.into() }) {
+        Answer::Kit(kit) => (kit.input.last_in, kit.input.cleaned),
+        other => panic!("no kit: {other:?}"),
+    }
+}
+
+#[test]
+fn a_sprayer_counts_as_dirty_from_the_first_fill_until_it_is_washed_however_often_the_washing_is_sent() {
+    let mut walk = Walk::open();
+    walk.until_mix();
+    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "clean_water", true).unwrap();
+    walk.act(Act::TickMix { item: "mix-pour-product".into(), on: true });
+    assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), false));
+    walk.act(Act::StopForGood { reason: "client".into(), note: String::new() });
+    let Panel::Wash { steps, .. } = walk.view.panel.clone() else { panic!("{:?}", walk.view.panel) };
+    for step in steps {
+        walk.act(Act::TickWash { item: step.item, on: true });
+    }
+    assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), false));
+    let seq = walk.view.seq;
+    walk.act(Act::WashDone);
+    assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), true));
+    // The first time the program died before the kit's entry had followed; the retry makes it good.
+    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "lawn_product", false).unwrap();
+    let again = Ask::Act {
+        visit_id: walk.visit_id.clone(),
+        command_id: Uuid::from_u128(walk.n_commands).to_string(),
+        expected_seq: seq,
+        act: Act::WashDone,
+    };
+    assert_eq!(visit_of(walk.trial.done(again)).seq, walk.view.seq);
+    assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), true));
+    walk.act(Act::Undo);
+    assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), false));
+}
+
+#[test]
+fn a_treatment_counts_though_its_summary_is_spoiled() {
+    let mut walk = Walk::open();
+    walk.until_mix();
+    walk.finish();
+    let visit_id = walk.visit_id.parse().unwrap();
+    let store = &mut walk.trial.companion.store;
+    let row = store.visit(visit_id).unwrap().unwrap();
+    let mut events = store.events(visit_id).unwrap();
+    // The same journal once more under another id, on a lawn of its own, with nothing readable in its row.
+    let (copy_id, lawn_id) = (Uuid::from_u128(0xc0), Uuid::from_u128(0x1a));
+    for event in &mut events {
+        event.event_id = Uuid::from_u128(0xc000 + u128::from(event.seq));
+        event.visit_id = copy_id;
+        event.command_id = Uuid::from_u128(0xc1);
+    }
+    let projection = VisitRow { visit_id: copy_id, lawn_id, summary: "\"spoiled\"".into(), ..row.clone() };
+    let append = Append {
+        expected_seq: 0,
+        events: &events,
+        projection: &projection,
+        private: &[],
+        link: None,
+        clear_draft: None,
+    };
+    store.append(&append).unwrap();
+    let rows = walk.trial.companion.store.visits_of_lawn(lawn_id).unwrap();
+    let found = with_summaries(&walk.trial.companion, rows).unwrap();
+    let expected = with_summaries(&walk.trial.companion, [row]).unwrap();
+    assert!(expected[0].1.treated_on.is_some());
+    assert_eq!(found[0].1, expected[0].1);
 }

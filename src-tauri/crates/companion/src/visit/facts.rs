@@ -25,21 +25,30 @@ pub(crate) fn gather(
     stamp: &Stamp,
 ) -> Result<Facts, Failure> {
     let Some(lawn) = &position.lawn else { return Ok(Facts::default()) };
-    let rows: Vec<VisitRow> =
-        companion.store.visits_of_lawn(lawn.lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id).collect();
+    let rows = companion.store.visits_of_lawn(lawn.lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id);
+    let rows = with_summaries(companion, rows)?;
     let today = at(stamp).local_date();
     Ok(Facts {
-        history: rows.iter().filter_map(treatment).collect(),
+        history: rows.iter().filter_map(|row| treatment(row).transpose()).collect::<Result<_, _>>()?,
         look_back_due: look_back_due(&rows).filter(|due| due.on <= today),
         learned: rows.iter().filter_map(learned).collect(),
         ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,
     })
 }
 
+/// Rows of visits, each with its summary.
+pub(crate) fn with_summaries(
+    companion: &Companion,
+    rows: impl IntoIterator<Item = VisitRow>,
+) -> Result<Vec<(VisitRow, Summary)>, Failure> {
+    rows.into_iter().map(|row| Summary::of_row(companion, &row).map(|summary| (row, summary))).collect()
+}
+
 /// The look-back that is owed on a lawn: of its latest closed visit, unless a later visit has looked back on it.
-pub(crate) fn look_back_due(rows: &[VisitRow]) -> Option<LookBackDue> {
-    let looked: BTreeSet<Uuid> = rows.iter().filter_map(|row| Summary::of_row(row).looked_back_on).collect();
-    let row = rows.iter().filter(|row| row.closed_utc_ms.is_some()).find(|row| row.look_back_on.is_some())?;
+pub(crate) fn look_back_due(rows: &[(VisitRow, Summary)]) -> Option<LookBackDue> {
+    let looked: BTreeSet<Uuid> = rows.iter().filter_map(|(_, summary)| summary.looked_back_on).collect();
+    let closed = rows.iter().map(|(row, _)| row).filter(|row| row.closed_utc_ms.is_some());
+    let row = closed.into_iter().find(|row| row.look_back_on.is_some())?;
     let on = row.look_back_on.as_ref()?.parse().ok()?;
     (!looked.contains(&row.visit_id)).then_some(LookBackDue { visit: row.visit_id, on })
 }
@@ -53,12 +62,11 @@ fn ready_today(
 ) -> Result<BTreeSet<Code>, Failure> {
     let Some(kit) = &position.kit else { return Ok(BTreeSet::new()) };
     let recent = companion.store.visits_between(stamp.utc_ms - 2 * DAY_MS, stamp.utc_ms.saturating_add(1))?;
-    Ok(recent
-        .iter()
-        .filter(|row| row.visit_id != visit_id && row.kit_id == Some(kit.kit_id))
-        .map(Summary::of_row)
-        .filter(|summary| summary.ready_on.as_deref() == Some(today))
-        .flat_map(|summary| summary.ready)
+    let with_this_kit = recent.into_iter().filter(|row| row.visit_id != visit_id && row.kit_id == Some(kit.kit_id));
+    Ok(with_summaries(companion, with_this_kit)?
+        .into_iter()
+        .filter(|(_, summary)| summary.ready_on.as_deref() == Some(today))
+        .flat_map(|(_, summary)| summary.ready)
         .map(Code::Owned)
         .collect())
 }
@@ -66,6 +74,6 @@ fn ready_today(
 /// Whether a kit has never sprayed before.
 pub(crate) fn is_first_use(companion: &Companion, kit_id: Uuid) -> Result<bool, Failure> {
     let rows = companion.store.visits_between(i64::MIN, i64::MAX)?;
-    let has_sprayed = |row: &VisitRow| row.kit_id == Some(kit_id) && Summary::of_row(row).treated_on.is_some();
-    Ok(!rows.iter().any(has_sprayed))
+    let with_this_kit = rows.into_iter().filter(|row| row.kit_id == Some(kit_id));
+    Ok(with_summaries(companion, with_this_kit)?.iter().all(|(_, summary)| summary.treated_on.is_none()))
 }

@@ -112,7 +112,7 @@ pub(crate) fn append(companion: &mut Companion, visit_id: Uuid, decided: Decided
     }
     let is_closing = state.position.stage == Stage::Closed;
     let link = if is_closing { Some(link(companion, visit_id, &rows)?) } else { None };
-    let projection = projection(companion, visit_id, &state, &stamp);
+    let projection = projection(companion, visit_id, &state, &stamp)?;
     companion.store.append(&Append {
         expected_seq,
         events: &rows,
@@ -131,11 +131,14 @@ fn link(companion: &Companion, visit_id: Uuid, rows: &[EventRow]) -> Result<Chai
     Ok(ChainLink::close(before.as_ref(), companion.device_id, visit_id, &events))
 }
 
-fn projection(companion: &Companion, visit_id: Uuid, state: &State, stamp: &Stamp) -> VisitRow {
+fn projection(companion: &Companion, visit_id: Uuid, state: &State, stamp: &Stamp) -> Result<VisitRow, Failure> {
     let position = &state.position;
     let lawn = position.lawn.as_ref();
     let closed = position.closed.as_ref();
-    VisitRow {
+    // Intervals and years are counted by it: without a summary nothing is kept.
+    let summary =
+        serde_json::to_string(&Summary::of(position)).map_err(|error| Failure::malformed(error.to_string()))?;
+    Ok(VisitRow {
         visit_id,
         lawn_id: lawn.map_or(Uuid::nil(), |lawn| lawn.lawn_id),
         // A lawn of one's own has no client: the nil id says so.
@@ -149,6 +152,6 @@ fn projection(companion: &Companion, visit_id: Uuid, state: &State, stamp: &Stam
         changed_utc_ms: stamp.utc_ms,
         closed_utc_ms: closed.map(|closed| closed.at.utc_ms),
         look_back_on: closed.and_then(|closed| closed.signature.look_back_on).map(|date| date.to_string()),
-        summary: serde_json::to_string(&Summary::of(position)).unwrap_or_else(|_| "{}".to_owned()),
-    }
+        summary,
+    })
 }

@@ -21,16 +21,16 @@ mod view;
 mod walking;
 mod weather;
 
-pub(crate) use facts::look_back_due;
+pub(crate) use facts::{look_back_due, with_summaries};
 pub(crate) use journal::Folded;
 
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::FrozenLawn;
-use evensward_core::visit::{State, decide};
+use evensward_core::visit::{Position, Stage, State, decide};
 use uuid::Uuid;
 
 use crate::Companion;
-use crate::dto::ask::{Answer, Failure};
+use crate::dto::ask::{Answer, Failure, FailureCode};
 use crate::dto::visit::{Act, PlanChoice};
 use crate::{failure, show};
 
@@ -92,10 +92,15 @@ pub(crate) fn act(
     expected_seq: u32,
     act: Act,
 ) -> Result<Answer, Failure> {
+    let folded = current(companion, visit_id)?;
     if companion.store.command(command_id)?.is_some() {
+        if act == Act::WashDone {
+            // The first time may have been cut short before the kit's entry followed.
+            washed(companion, &folded.state.position);
+        }
+        companion.folded = Some(folded);
         return view(companion, visit_id);
     }
-    let folded = current(companion, visit_id)?;
     if let Some(why) = folded.read_only {
         return Err(Failure::read_only(why));
     }
@@ -110,19 +115,57 @@ pub(crate) fn act(
         Facts::default()
     };
     let state = folded.state;
-    let washed = act == Act::WashDone;
+    let (is_washing_done, is_undo) = (act == Act::WashDone, act == Act::Undo);
+    let is_filling = matches!(act, Act::FillMade { .. }) || is_pouring(&act);
     let acts::Parsed { command, private } = acts::parse(companion, &state.position, &facts, act)?;
     let payloads =
         decide(&state, &facts, at(&stamp), command).map_err(|refusal| refusal::failure(&state.position, refusal))?;
+    if is_filling && state.position.walk.made.is_empty() {
+        // Before the visit itself: were it cut short in between, the sprayer would count as dirty, never as clean.
+        set_in_sprayer(companion, &state.position, false)?;
+    }
+    let was_washed = state.position.stage == Stage::Close;
     let decided = Decided { before: state, command_id, stamp, payloads, private, clear_draft: None };
     let state = append(companion, visit_id, decided)?;
-    if washed && let Some(kit) = &state.position.kit {
-        let kit_id = kit.kit_id;
-        // The kit's entry follows the visit; the visit itself never reads it again.
-        companion.set_last_in(kit_id, "lawn_product", true)?;
+    if is_washing_done {
+        washed(companion, &state.position);
+    } else if is_undo
+        && was_washed
+        && state.position.stage == Stage::Wash
+        && let Err(failure) = set_in_sprayer(companion, &state.position, false)
+    {
+        tracing::error!(?failure, "the kit's entry still says that it is clean");
     }
     companion.folded = Some(Folded { visit_id, state, read_only: None });
     view(companion, visit_id)
+}
+
+fn is_pouring(act: &Act) -> bool {
+    matches!(act, Act::TickMix { item, on: true } if item == "mix-pour-product")
+}
+
+/// The kit's entry follows the visit: what is in the sprayer now, and whether it is clean again.
+fn set_in_sprayer(companion: &mut Companion, position: &Position, is_clean: bool) -> Result<(), Failure> {
+    let (Some(kit), Some(label)) = (&position.kit, &position.label) else { return Ok(()) };
+    let last_in = if label.label.is_total_herbicide { "total_herbicide" } else { "lawn_product" };
+    match companion.set_last_in(kit.kit_id, last_in, is_clean) {
+        Err(failure) if failure.code == FailureCode::Refused || failure.is_of_one_entry() => {
+            // The visit has the kit frozen in it and goes on without the entry.
+            tracing::error!(?failure, kit_id = %kit.kit_id, "the kit's entry can't follow the visit");
+            Ok(())
+        }
+        done => done,
+    }
+}
+
+/// The sprayer is clean. The washing itself is written down already, and its answer must say so; a kit whose entry
+/// can't follow is asked about once more before its next use.
+fn washed(companion: &mut Companion, position: &Position) {
+    if position.stage >= Stage::Close
+        && let Err(failure) = set_in_sprayer(companion, position, true)
+    {
+        tracing::error!(?failure, "the kit's entry still says that it is not clean");
+    }
 }
 
 /// A visit's record, closed or as it would stand.

@@ -17,7 +17,7 @@ use super::journal::{Folded, at};
 use super::planning::{first_choice, preview};
 use super::{facts, record_view, strips, texts, walking, weather};
 use crate::Companion;
-use crate::dto::ask::Failure;
+use crate::dto::ask::{Failure, FailureCode};
 use crate::dto::figures::{CheckView, Said, Shown, Typed};
 use crate::dto::visit::{
     AssessInput, CloseInput, CorrectionView, KitChoiceView, Panel, ProductChoiceView, SumLine, TickView, UseUpView,
@@ -72,7 +72,7 @@ fn choose(companion: &Companion, position: &Position, facts: &Facts) -> Result<P
     let today = companion.today();
     let mut products = Vec::new();
     for entry in companion.entries(PRODUCT)? {
-        let Ok((_, input, label)) = companion.load_label(entry.entry_id) else { continue };
+        let Some((_, input, label)) = unless_spoiled(companion.load_label(entry.entry_id))? else { continue };
         let margin = label.water_margin.as_ref().map(|margin| margin.value);
         let measured = position.lawn.as_ref().and_then(|lawn| lawn.survey.measure(margin).ok());
         let checks = match &measured {
@@ -90,6 +90,18 @@ fn choose(companion: &Companion, position: &Position, facts: &Facts) -> Result<P
     Ok(Panel::Choose { products })
 }
 
+/// One of several to choose from; one whose entry no longer stands is left out, said in the log, and blocks no other.
+fn unless_spoiled<T>(loaded: Result<T, Failure>) -> Result<Option<T>, Failure> {
+    match loaded {
+        Ok(loaded) => Ok(Some(loaded)),
+        Err(failure) if failure.code == FailureCode::Refused || failure.is_of_one_entry() => {
+            tracing::error!(?failure, "what could be chosen can't be read");
+            Ok(None)
+        }
+        Err(failure) => Err(failure),
+    }
+}
+
 /// The label's margin leaves nothing of the lawn.
 fn nothing_left() -> Check {
     Check::new(
@@ -104,7 +116,7 @@ fn nothing_left() -> Check {
 fn kit(companion: &Companion, today: chrono::NaiveDate) -> Result<Panel, Failure> {
     let mut kits = Vec::new();
     for entry in companion.entries(KIT)? {
-        let Ok((input, kit, calibration)) = companion.load_kit(entry.entry_id) else { continue };
+        let Some((input, kit, calibration)) = unless_spoiled(companion.load_kit(entry.entry_id))? else { continue };
         let view = match calibration {
             Some((calibration_id, typed, calibration)) => {
                 let per_pass = evensward_core::kit::per_pass(calibration.flow, calibration.pace, kit.swath);
@@ -185,7 +197,7 @@ fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Panel {
                 .passed
                 .iter()
                 .rev()
-                .find(|passed| passed.stage == Stage::Ready && passed.rule == check.rule && check.can_be_passed());
+                .find(|passed| position.holds(passed) && passed.rule == check.rule && check.can_be_passed());
             let reason = passed.and_then(|passed| texts::words(companion, &passed.because));
             show::check(check, reason.as_deref())
         })

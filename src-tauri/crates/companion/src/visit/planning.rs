@@ -2,7 +2,7 @@
 //!
 //! Core plans; here a choice is put together from what was chosen, and a plan is turned into what a screen shows.
 
-use evensward_core::checks::{Verdict as CoreVerdict, is_barred, strictest};
+use evensward_core::checks::is_barred;
 use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
 use evensward_core::quantity::{Arg, FlowRate, Pace, ProductAmount, ProductDose, Said as Sentence, Unit};
 use evensward_core::visit::Position;
@@ -268,7 +268,7 @@ fn narrow_option(report: &NarrowReport, option: &NarrowOption, passed: &[&str]) 
         remedy: remedy_code(option.remedy).to_owned(),
         said: show::said(&said),
         checks: option.checks.iter().map(|check| show::check(check, None)).collect(),
-        can_be_chosen: !is_barred(&option.checks, passed) || strictest(&option.checks) != CoreVerdict::Stop,
+        can_be_chosen: !is_barred(&option.checks, passed),
         is_chosen: option.remedy == report.taken,
     }
 }

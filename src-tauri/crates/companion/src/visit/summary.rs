@@ -14,6 +14,9 @@ use evensward_format::journal::VisitRow;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
+use super::journal::folded;
+use crate::Companion;
+use crate::dto::ask::Failure;
 use crate::dto::figures::Said;
 use crate::failure::said;
 use crate::show;
@@ -44,9 +47,19 @@ pub(crate) struct Summary {
 }
 
 impl Summary {
-    /// The summary in a row; an unreadable one counts as empty, since it can be made anew from the journal.
-    pub(crate) fn of_row(row: &VisitRow) -> Self {
-        serde_json::from_str(&row.summary).unwrap_or_default()
+    /// The summary in a row; one that can't be read is made anew from the journal.
+    ///
+    /// # Errors
+    /// When the journal can't be read either: a treatment that nobody can read must not count as none.
+    pub(crate) fn of_row(companion: &Companion, row: &VisitRow) -> Result<Self, Failure> {
+        serde_json::from_str(&row.summary).or_else(|error| {
+            tracing::error!(%error, visit_id = %row.visit_id, "a summary can't be read, and is made anew from the journal");
+            let folded = folded(companion, row.visit_id)?;
+            match folded.read_only {
+                None => Ok(Self::of(&folded.state.position)),
+                Some(why) => Err(Failure::read_only(why)),
+            }
+        })
     }
 
     /// The summary of a state.
@@ -115,17 +128,20 @@ fn next(next_time: NextTime) -> Vec<Said> {
 }
 
 /// A row as a treatment that counts in intervals and years.
-pub(crate) fn treatment(row: &VisitRow) -> Option<Treatment> {
-    let summary = Summary::of_row(row);
-    let on = summary.treated_on?.parse().ok()?;
+///
+/// # Errors
+/// When its date can't be read.
+pub(crate) fn treatment((row, summary): &(VisitRow, Summary)) -> Result<Option<Treatment>, Failure> {
+    let (Some(on), Some(product)) = (&summary.treated_on, row.product_id) else { return Ok(None) };
+    let on = on.parse().map_err(|error| Failure::unreadable(format!("{on:?} is no date: {error}")))?;
     let dose = summary.dose_per_m2.and_then(|(base, is_mass)| {
         ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
     });
-    Some(Treatment { visit: row.visit_id, product: row.product_id?, on, dose })
+    Ok(Some(Treatment { visit: row.visit_id, product, on, dose }))
 }
 
 /// A row as something learned about the water.
-pub(crate) fn learned(row: &VisitRow) -> Option<Learned> {
-    let factor = row.closed_utc_ms.and(Summary::of_row(row).next_trim)?;
+pub(crate) fn learned((row, summary): &(VisitRow, Summary)) -> Option<Learned> {
+    let factor = row.closed_utc_ms.and(summary.next_trim)?;
     Some(Learned { visit: row.visit_id, kit: row.kit_id?, factor })
 }

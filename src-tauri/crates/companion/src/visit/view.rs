@@ -101,7 +101,7 @@ fn story(position: &Position) -> Vec<Said> {
     lines.iter().map(show::said).collect()
 }
 
-/// The checks that speak at this stage: of the weather as last seen, and of the gates passed so far with their reasons.
+/// The checks of the gate that was passed last, each with the reason for which it was passed if it was.
 fn checks(companion: &Companion, position: &Position) -> Vec<CheckView> {
     let gate = position.gates.last().map(|gate| gate.checks.as_slice()).unwrap_or_default();
     gate.iter()
