@@ -223,14 +223,23 @@ pub enum Fault {
     Link,
 }
 
+/// The events of one visit by their number: more than one where two devices both went on with it.
+type Accounts<'a> = BTreeMap<u32, Vec<&'a EventRow>>;
+
 /// Whether the chains of all devices hold, links and events given in any order.
+///
+/// Where two devices both went on with a visit, a link covers the account that its own device gave, and what that device
+/// took over: the other account stands beside it and breaks nothing.
 ///
 /// # Errors
 /// The first broken link, by device and position.
 pub fn verify(links: &[ChainLink], events: &[EventRow]) -> Result<(), Broken> {
-    let mut by_visit: BTreeMap<Uuid, BTreeMap<u32, &EventRow>> = BTreeMap::new();
+    let mut by_visit: BTreeMap<Uuid, Accounts<'_>> = BTreeMap::new();
     for event in events {
-        by_visit.entry(event.visit_id).or_default().insert(event.seq, event);
+        let here = by_visit.entry(event.visit_id).or_default().entry(event.seq).or_default();
+        if !here.iter().any(|known| known.event_id == event.event_id) {
+            here.push(event);
+        }
     }
     let mut ordered: Vec<&ChainLink> = links.iter().collect();
     ordered.sort_by_key(|link| (link.device_id, link.position));
@@ -248,18 +257,45 @@ pub fn verify(links: &[ChainLink], events: &[EventRow]) -> Result<(), Broken> {
     Ok(())
 }
 
-fn check(link: &ChainLink, before: Option<&ChainLink>, events: Option<&BTreeMap<u32, &EventRow>>) -> Result<(), Fault> {
+/// More accounts of one visit than there ever are; it keeps made-up rows from growing into an endless search.
+const N_ACCOUNTS_MOST: usize = 64;
+
+/// The accounts that a link may cover, each in order: from the last event back its own device's, and where that has none,
+/// those of each device that the visit may have been taken over from.
+fn accounts_of<'a>(link: &ChainLink, by_seq: &Accounts<'a>) -> Vec<Vec<&'a EventRow>> {
+    let mut accounts: Vec<(Uuid, Vec<&EventRow>)> = vec![(link.device_id, Vec::new())];
+    for events in by_seq.range(..=link.last_seq).rev().map(|(_, events)| events) {
+        accounts = accounts
+            .into_iter()
+            .flat_map(|(owner, account)| {
+                let own: Vec<&EventRow> = events.iter().copied().filter(|event| event.device_id == owner).collect();
+                let earlier = if own.is_empty() { events.clone() } else { own };
+                earlier.into_iter().map(move |event| {
+                    let mut account = account.clone();
+                    account.push(event);
+                    (event.device_id, account)
+                })
+            })
+            .take(N_ACCOUNTS_MOST)
+            .collect();
+    }
+    let in_order = accounts.into_iter().map(|(_, account)| account.into_iter().rev().collect());
+    in_order.collect()
+}
+
+fn check(link: &ChainLink, before: Option<&ChainLink>, accounts: Option<&Accounts<'_>>) -> Result<(), Fault> {
     if link.position != before.map_or(1, |before| before.position.saturating_add(1)) {
         return Err(Fault::Gap);
     }
     if link.previous != before.map_or(Digest::NONE, |before| before.hash) {
         return Err(Fault::Previous);
     }
-    let covered = || events.into_iter().flat_map(|events| events.range(..=link.last_seq).map(|(_, event)| *event));
-    if u32::try_from(covered().count()) != Ok(link.last_seq) {
+    let accounts = accounts.map(|accounts| accounts_of(link, accounts)).unwrap_or_default();
+    let is_whole = |account: &&Vec<&EventRow>| u32::try_from(account.len()) == Ok(link.last_seq);
+    if !accounts.iter().any(|account| is_whole(&account)) {
         return Err(Fault::EventsMissing);
     }
-    if events_hash(covered()) != link.events_hash {
+    if !accounts.iter().filter(is_whole).any(|account| events_hash(account.iter().copied()) == link.events_hash) {
         return Err(Fault::EventsChanged);
     }
     let hash = link_hash(link.previous, link.device_id, link.position, link.visit_id, link.last_seq, link.events_hash);
@@ -325,6 +361,34 @@ mod tests {
         check_fault(3, Fault::Gap, |links, _| links.retain(|link| link.position != 2));
         check_fault(1, Fault::Link, |links, _| links[0].hash = Digest([9; 32]));
         check_fault(2, Fault::Previous, |links, _| links[1].previous = Digest([9; 32]));
+    }
+
+    #[test]
+    fn a_second_account_of_a_visit_breaks_the_chain_of_neither_device() {
+        let of = |device: u128, id: u128, seq: u32| EventRow {
+            device_id: Uuid::from_u128(device),
+            event_id: Uuid::from_u128(id + u128::from(seq)),
+            command_id: Uuid::from_u128(id + u128::from(seq)),
+            ..event(10, seq)
+        };
+        // Device 1 begins; 2 takes over after the second event and 3 after the fourth; 1 went on without knowing.
+        let begun: Vec<EventRow> = (1..=2).map(|seq| of(1, 100, seq)).collect();
+        let went_on: Vec<EventRow> = (3..=4).map(|seq| of(1, 200, seq)).collect();
+        let taken_over: Vec<EventRow> = (3..=4).map(|seq| of(2, 300, seq)).chain([of(3, 300, 5)]).collect();
+        let link = |device: u128, events: &[EventRow]| {
+            ChainLink::close(None, Uuid::from_u128(device), Uuid::from_u128(10), events)
+        };
+        let links = [
+            link(1, &[begun.clone(), went_on.clone()].concat()),
+            link(3, &[begun.clone(), taken_over.clone()].concat()),
+        ];
+        for events in [[&begun, &went_on, &taken_over], [&taken_over, &went_on, &begun]] {
+            assert_eq!(verify(&links, &events.map(Clone::clone).concat()), Ok(()));
+        }
+        let mut spoiled = [begun, went_on, taken_over].concat();
+        spoiled[5].payload.push(' ');
+        let broken = verify(&links, &spoiled).unwrap_err();
+        assert_eq!((broken.device_id, broken.fault), (Uuid::from_u128(3), Fault::EventsChanged));
     }
 
     #[test]
