@@ -5,6 +5,7 @@
 
 use evensward_core::checks::wind::WindReading;
 use evensward_core::checks::{Check, Verdict};
+use evensward_core::lawn::{Part, PatchKind, Shape};
 use evensward_core::quantity::Code;
 use evensward_core::visit::command::{Command, Refusal, Treatment};
 use evensward_core::visit::event::{Applied, Found, Payload, UseUpKind};
@@ -12,7 +13,7 @@ use evensward_core::visit::item::PauseReason;
 use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
-use crate::visit_sample::{Trial, World, day, fine, found, left, left_as_planned, note, see, waiting};
+use crate::visit_sample::{Trial, World, day, fine, found, left, left_as_planned, m, note, see, waiting};
 
 fn treated(on: &str) -> Treatment {
     Treatment { visit: Uuid::from_u128(0x77), product: Uuid::from_u128(0xf1), on: day(on), dose: None }
@@ -81,6 +82,36 @@ fn a_treatment_that_came_between_the_choice_and_the_first_drop_stops_the_mixing(
     assert_eq!(barred_by(trial.try_act(Command::BeginMixing)), ["interval"], "the law has no reason to be passed");
     trial.world.facts.history = vec![treated("2026-03-03")];
     trial.act(Command::BeginMixing);
+}
+
+#[test]
+fn a_pond_in_the_lawn_and_an_edge_that_nobody_asked_about_are_never_go() {
+    let grass = |taken_out| Part {
+        shape: Shape::Rectangle { width: m(2.0), length: m(2.0) },
+        taken_out,
+        at: Some((m(5.0), m(5.0))),
+    };
+    let check = |part: Option<Part>, expected: [(&str, Option<Verdict>); 3]| {
+        let mut world = World::plain();
+        world.survey.parts.extend(part.clone());
+        let mut trial = Trial::at(world, Stage::Ready);
+        trial.act(see(fine()));
+        let position = trial.position();
+        let gates = position.gates.iter().flat_map(|gate| gate.checks.iter());
+        let all: Vec<&Check> = gates.chain(&position.last_weather().unwrap().checks).collect();
+        for (code, verdict) in expected {
+            let found = all.iter().find(|check| check.said.code == code).map(|check| check.verdict);
+            assert_eq!(found, verdict, "{code} with {part:?}");
+        }
+    };
+    let (caution, go) = (Some(Verdict::Caution), Some(Verdict::Go));
+    check(None, [("no-open-water", go), ("pond-in-the-lawn", None), ("edges-not-asked", None)]);
+    check(
+        Some(grass(Some(PatchKind::Pond))),
+        [("water-margin-not-stated", caution), ("pond-in-the-lawn", caution), ("edges-not-asked", None)],
+    );
+    let beside = Part { at: None, ..grass(None) };
+    check(Some(beside), [("open-water-unknown", caution), ("pond-in-the-lawn", None), ("edges-not-asked", caution)]);
 }
 
 #[test]

@@ -230,6 +230,13 @@ pub fn blows_towards(from: Angle, away_bearing: Angle) -> (f64, f64) {
     clockwise_from_away.sin_cos()
 }
 
+/// A direction of the wind that can't be Go, whatever it is: some grass lies upwind of a pond inside the lawn, and an edge
+/// that nobody was asked about may be water.
+#[must_use]
+pub const fn never_go(code: &'static str) -> Check {
+    Check::new("wind-direction", Verdict::Caution, Tag::Advisory, SOURCE, code)
+}
+
 /// The wind against each edge that must not get drift. One check an edge; a single Go where there is no such edge.
 #[must_use]
 pub fn wind_direction(wind: Option<&Wind>, sides: &[MeasuredSide], away_bearing: Option<Angle>) -> Vec<Check> {

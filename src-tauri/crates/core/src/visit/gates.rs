@@ -11,7 +11,7 @@ use super::state::Position;
 use crate::checks::calibration::calibration_age;
 use crate::checks::need::{Seen, treat_at_all};
 use crate::checks::weather::{Observation, TemperatureLimits};
-use crate::checks::{Check, Verdict, dose, label, ready, weather};
+use crate::checks::{Check, Verdict, dose, label, ready, weather, wind};
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
 use crate::quantity::{Angle, Arg, Length, ProductAmount, Volume};
@@ -68,7 +68,11 @@ pub fn product_checks(
     };
     checks.push(asked(&|dates| label::interval(dates, today, chosen.least_days.as_ref())));
     checks.push(asked(&|dates| label::number_this_year(dates, today, chosen.most_per_year.as_ref(), chosen.year)));
-    checks.push(label::water_margin(chosen, Some(has_open_water(measured)), keeps_margin(chosen, measured)));
+    let has_open_water = match has_open_water(measured) {
+        false if !are_edges_known(position, measured) => None,
+        known => Some(known),
+    };
+    checks.push(label::water_margin(chosen, has_open_water, keeps_margin(chosen, measured)));
     checks
 }
 
@@ -94,6 +98,13 @@ fn dates(position: &Position, facts: &Facts, product: Uuid) -> (Vec<NaiveDate>, 
 fn has_open_water(measured: &Measured) -> bool {
     measured.sides.iter().any(|side| side.side.beside == Beside::OpenWater)
         || measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond)
+}
+
+/// Whether something was said of the edge of every grass part: what nobody was asked about may be water.
+fn are_edges_known(position: &Position, measured: &Measured) -> bool {
+    let parts = position.lawn.iter().flat_map(|lawn| lawn.survey.parts.iter().enumerate());
+    let mut grass = parts.filter(|(_, part)| part.taken_out.is_none()).map(|(part_idx, _)| part_idx);
+    grass.all(|part_idx| measured.sides.iter().any(|side| side.side.part_idx == part_idx))
 }
 
 /// The lawn was measured with the label's margin: every side at open water keeps at least that.
@@ -123,7 +134,12 @@ pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
 pub fn weather_checks(position: &Position, observation: &Observation) -> Vec<Check> {
     let Some(FrozenLabel { label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
     let bearing = measured.away_bearing.or_else(|| Angle::from_deg(0.0).ok());
-    weather::weather(observation, &label.rain, TemperatureLimits::default(), &measured.sides, bearing)
+    let mut checks = weather::weather(observation, &label.rain, TemperatureLimits::default(), &measured.sides, bearing);
+    checks.extend(
+        measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond).then(|| wind::never_go("pond-in-the-lawn")),
+    );
+    checks.extend((!are_edges_known(position, measured)).then(|| wind::never_go("edges-not-asked")));
+    checks
 }
 
 /// The equipment that is worn for spraying, by the ready list, and the clean-water trial.
