@@ -84,7 +84,7 @@ mix-less-water-than-planned = The fills still to be made get { $water } less wat
 
 ## Walk
 strip-move-marker = At its end, move the marker { $distance } on: two swaths.
-strip-move-marker-less = At its end, move the marker { $distance } on: less than two swaths, to the centre of the narrow strip.
+strip-move-marker-less = At its end, move the marker { $distance } on: less than two swaths, because of the narrow strip.
 strip-has-gaps = This strip has { $runs } pieces: shut off in between.
 strip-narrow = Narrow: { $width } wide. Turn the fan by { $turn } and walk at { $pace }.
 pass-begin-here = Begin at the marker. It should stand on the side the wind blows towards.
