@@ -257,12 +257,18 @@ fn succeeded(status: ExitStatus, command: &Command) -> Result<(), String> {
     if status.success() { Ok(()) } else { Err(format!("{} ended with {status}", named(command))) }
 }
 
+/// Arguments named in a message; a list of files may be hundreds long.
+const N_ARGUMENTS_NAMED: usize = 12;
+
 /// The command as one would type it, for messages.
 fn named(command: &Command) -> String {
     let mut line = command.get_program().to_string_lossy().into_owned();
-    for argument in command.get_args() {
+    for argument in command.get_args().take(N_ARGUMENTS_NAMED) {
         line.push(' ');
         line.push_str(&argument.to_string_lossy());
+    }
+    if command.get_args().len() > N_ARGUMENTS_NAMED {
+        line.push_str(" …");
     }
     line
 }

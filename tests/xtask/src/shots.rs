@@ -39,27 +39,31 @@ pub fn shots() -> Result<(), String> {
     contact_sheets(&out)
 }
 
-/// One sheet for each folder that holds pictures.
+/// Pictures on one sheet; ImageMagick refuses a picture of more than 16,000 pixels either way.
+const N_ON_A_SHEET: usize = 40;
+
+/// Sheets for each folder that holds pictures. A screen pictured whole as well, with what lies below the fold, is on
+/// the sheet as a person sees it; the whole picture lies beside.
 fn contact_sheets(folder: &Path) -> Result<(), String> {
     let mut pictures = Vec::new();
     let entries =
         std::fs::read_dir(folder).map_err(|why| format!("could not look into {}: {why}", folder.display()))?;
     for entry in entries.flatten() {
         let path = entry.path();
+        let name = entry.file_name().to_string_lossy().into_owned();
         if path.is_dir() {
             contact_sheets(&path)?;
-        } else if path.extension().is_some_and(|ending| ending == "png") {
+        } else if name.ends_with(".png") && !name.ends_with("-whole.png") {
             pictures.push(path);
         }
     }
-    if pictures.is_empty() {
-        return Ok(());
-    }
     pictures.sort();
-    let sheet = folder.join("sheet.jpg");
-    let mut montage = Command::new("montage");
-    montage.args(["-label", "%t", "-tile", "6x", "-geometry", "300x+8+8", "-background", "#ddd"]);
-    children::run(montage.args(&pictures).arg(&sheet))?;
-    println!("shots: {} pictures on {}", pictures.len(), sheet.display());
+    for (sheet_idx, lot) in pictures.chunks(N_ON_A_SHEET).enumerate() {
+        let sheet = folder.join(format!("sheet-{}.jpg", sheet_idx + 1));
+        let mut montage = Command::new("montage");
+        montage.args(["-label", "%t", "-tile", "8x", "-geometry", "240x+6+6", "-background", "#ddd"]);
+        children::run(montage.args(lot).arg(&sheet))?;
+        println!("shots: {} pictures on {}", lot.len(), sheet.display());
+    }
     Ok(())
 }
