@@ -238,11 +238,20 @@ pub struct Trial {
     pub reread: State,
     pub events: Vec<Stamped>,
     n_commands: u32,
+    /// Minutes that were let go by besides.
+    pub waited_min: i64,
 }
 
 impl Trial {
     pub fn new(world: World) -> Self {
-        Self { world, state: State::default(), reread: State::default(), events: Vec::new(), n_commands: 0 }
+        Self {
+            world,
+            state: State::default(),
+            reread: State::default(),
+            events: Vec::new(),
+            n_commands: 0,
+            waited_min: 0,
+        }
     }
 
     pub fn opened(world: World) -> Self {
@@ -269,7 +278,7 @@ impl Trial {
 
     /// Every command a minute after the one before.
     pub fn now(&self) -> At {
-        let minutes = i64::from(self.n_commands);
+        let minutes = i64::from(self.n_commands) + self.waited_min;
         At {
             utc_ms: BEGUN_UTC_MS + minutes * 60_000,
             offset_min: 60,

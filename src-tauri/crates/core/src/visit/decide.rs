@@ -238,6 +238,9 @@ fn assess(position: &Position, facts: &Facts, found: Found) -> Result<Vec<Payloa
     Ok(vec![Payload::Assessed { found: Arc::new(found), checks }])
 }
 
+/// What was seen of the weather longer ago than this says nothing of it now, in seconds (common practice, no source).
+const WEATHER_HOLDS_S: f64 = 4.0 * 3_600.0;
+
 fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
     let (label, kit) = (label_of(position)?, kit_of(position)?);
     // Between the choice of the product and the first drop a day or another treatment may have come.
@@ -253,7 +256,7 @@ fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payloa
         .map(|item| item.code.clone())
         .collect();
     let mut waits_for = waits_for_items(position, facts);
-    let Some(weather) = position.last_weather() else {
+    let Some(weather) = position.last_weather().filter(|seen| at.seconds_since(seen.at) <= WEATHER_HOLDS_S) else {
         waits_for.push(Said::new("weather-not-seen"));
         return Err(Refusal::First(waits_for));
     };

@@ -4,7 +4,7 @@
 
 use super::event::{CorrectionKind, Place};
 use super::state::Position;
-use crate::plan::{Leg, Pass};
+use crate::plan::{Leg, Pass, StripId};
 use crate::quantity::Volume;
 
 impl Position {
@@ -37,19 +37,30 @@ impl Position {
         strips
     }
 
+    /// The legs of a pass, each with the number of its strip in walking order, counted from 0. A fold asks this at
+    /// every strip, so that it builds nothing.
+    fn legs_by_strip(&self, pass: u8) -> impl Iterator<Item = (u16, &Leg)> {
+        let legs = self.pass_plan(pass).map_or(&[][..], |planned| planned.legs.as_slice());
+        let mut now: Option<(u16, StripId)> = None;
+        legs.iter().map(move |leg| {
+            let number = match now {
+                Some((number, strip)) if strip == leg.strip => number,
+                Some((number, _)) => number.saturating_add(1),
+                None => 0,
+            };
+            now = Some((number, leg.strip));
+            (number, leg)
+        })
+    }
+
     /// Number of strips in a pass.
     pub fn n_strips(&self, pass: u8) -> u16 {
-        u16::try_from(self.strips_of(pass).len()).unwrap_or(u16::MAX)
+        self.legs_by_strip(pass).last().map_or(0, |(number, _)| number.saturating_add(1))
     }
 
     /// Mixture that the strips `from..to` of a pass take by plan.
     pub fn volume_between(&self, pass: u8, from: u16, to: u16) -> Volume {
-        self.strips_of(pass)
-            .iter()
-            .take(usize::from(to))
-            .skip(usize::from(from))
-            .flat_map(|legs| legs.iter().map(|leg| leg.volume))
-            .sum()
+        self.legs_by_strip(pass).filter(|(strip, _)| (from..to).contains(strip)).map(|(_, leg)| leg.volume).sum()
     }
 
     /// Mixture that the walk takes by plan from one place to a later one.
