@@ -56,7 +56,7 @@ fn weather_seen_before_a_long_wait_is_looked_at_again() {
     trial.act(see(fine()));
     trial.waited_min += 5 * 60;
     let Err(Refusal::First(waits_for)) = trial.try_act(Command::BeginMixing) else { panic!("old weather was taken") };
-    assert_eq!(waits_for[0].code, "weather-not-seen");
+    assert_eq!(waits_for[0].code, "weather-seen-too-long-ago");
     trial.acts([see(fine()), Command::BeginMixing]);
 }
 

@@ -131,6 +131,7 @@ export class Visitor {
   async act(act: Act): Promise<void> {
     await this.#take({
       ask: 'act',
+      draft_key: null,
       visit_id: this.visitId,
       command_id: crypto.randomUUID(),
       expected_seq: this.view.seq,

@@ -70,26 +70,11 @@ export class Draft<T extends object> {
     clearTimeout(this.#timer);
   }
 
-  /** What was typed has been done, and nothing cleared its draft with it: clear it and write no more. */
-  async finish(): Promise<void> {
-    this.settle();
-    try {
-      await askFor('done', { ask: 'clear_draft', key: this.key });
-    } catch {
-      // A draft left behind is offered again; it changes nothing that was done.
-    }
-  }
-
   /** What stands in the form has been written down for good; it may still be changed and written down again. */
-  async written(): Promise<void> {
+  written(): void {
     clearTimeout(this.#timer);
     this.#written = JSON.stringify(this.form);
     this.isRestored = false;
-    try {
-      await askFor('done', { ask: 'clear_draft', key: this.key });
-    } catch {
-      // As above: a draft left behind is offered again.
-    }
   }
 
   /** Throws away what was typed and starts again from `kept`. */

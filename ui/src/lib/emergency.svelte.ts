@@ -8,8 +8,11 @@ class Emergency {
   view = $state<EmergencyView | null>(null);
   trouble = $state<Trouble | null>(null);
 
+  #visitId: string | null = null;
+
   /** Fetches the words for this visit, or for every product kept. */
   async load(visitId: string | null): Promise<void> {
+    this.#visitId = visitId;
     try {
       this.view = await askFor('emergency', { ask: 'emergency', visit_id: visitId });
       this.trouble = null;
@@ -20,6 +23,8 @@ class Emergency {
 
   open(): void {
     this.isOpen = true;
+    // A product may have been chosen since: what was fetched before stays on the page until this is there.
+    void this.load(this.#visitId);
   }
 
   close(): void {

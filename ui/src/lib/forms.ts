@@ -20,6 +20,7 @@ export const options = (prefix: string, codes: readonly string[]): { value: stri
 export const SHAPES: readonly ShapeKind[] = ['rectangle', 'triangle', 'circle', 'part_circle'];
 export const TAKEN_OUT = ['bed', 'pond', 'tree_ring', 'path', 'other'] as const;
 export const BESIDE = [
+  'unknown',
   'nothing',
   'hedge',
   'open_water',

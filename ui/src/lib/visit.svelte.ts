@@ -9,6 +9,7 @@ interface Command {
   commandId: string;
   expectedSeq: number;
   act: Act;
+  draftKey: string | null;
 }
 
 export class VisitSession {
@@ -32,11 +33,14 @@ export class VisitSession {
     }
   }
 
-  /** Does one thing. Taps that come while another is on its way stand in line. Answers whether it was done. */
-  act(act: Act): Promise<boolean> {
+  /**
+   * Does one thing, and clears the draft it was typed in with it. Taps that come while another is on its way stand in
+   * line. Answers whether it was done.
+   */
+  act(act: Act, draftKey: string | null = null): Promise<boolean> {
     const turn = this.#line.then(() => {
       const expectedSeq = this.view?.seq ?? 0;
-      this.#last = { commandId: crypto.randomUUID(), expectedSeq, act };
+      this.#last = { commandId: crypto.randomUUID(), expectedSeq, act, draftKey };
       return this.#send(this.#last);
     });
     this.#line = turn;
@@ -63,6 +67,7 @@ export class VisitSession {
         command_id: command.commandId,
         expected_seq: command.expectedSeq,
         act: command.act,
+        draft_key: command.draftKey,
       });
       this.dismiss();
       tickAccepted();

@@ -68,8 +68,9 @@ impl Companion {
             }
             Ask::Visit { visit_id } => visit::view(self, id(&visit_id)?),
             Ask::PreviewPlan { visit_id, choice } => visit::preview_plan(self, id(&visit_id)?, choice),
-            Ask::Act { visit_id, command_id, expected_seq, act } => {
-                visit::act(self, id(&visit_id)?, id(&command_id)?, expected_seq, act)
+            Ask::Act { visit_id, command_id, expected_seq, act, draft_key } => {
+                let asked = visit::Asked { visit_id: id(&visit_id)?, command_id: id(&command_id)?, expected_seq };
+                visit::act(self, asked, act, draft_key.as_deref())
             }
             Ask::Record { visit_id } => visit::record(self, id(&visit_id)?),
             Ask::Emergency { visit_id } => {

@@ -35,9 +35,15 @@ pub struct Quantity {
     pub value: f64,
     /// The unit's code, such as `mL/m2`.
     pub unit: String,
-    /// The figure as it was typed, where it was typed.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub as_typed: Option<String>,
+}
+
+/// One piece of ground: an outer ring and the holes in it, each closed by itself.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Ground {
+    /// The outer ring: points x, y.
+    pub outer: Vec<[f64; 2]>,
+    /// Holes in it.
+    pub holes: Vec<Vec<[f64; 2]>>,
 }
 
 /// The place.
@@ -53,8 +59,8 @@ pub struct Place {
     pub treated_area_m2: f64,
     /// How far that area may be off, in per cent.
     pub area_doubt_percent: f64,
-    /// Rings of the treated ground in metres, in the lawn's own frame.
-    pub treated_ground_m: Vec<Vec<[f64; 2]>>,
+    /// The ground that the plan treats, in metres, in the lawn's own frame: x right along the front edge, y away from it.
+    pub treated_ground_m: Vec<Ground>,
 }
 
 /// The product.

@@ -159,7 +159,11 @@ expected_seq: number,
 /**
  * What is done.
  */
-act: Act, } | { "ask": "record", 
+act: Act, 
+/**
+ * Draft to clear with it.
+ */
+draft_key: string | null, } | { "ask": "record", 
 /**
  * Which.
  */

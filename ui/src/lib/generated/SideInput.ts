@@ -10,7 +10,7 @@ export type SideInput = {
  */
 side_idx: number, 
 /**
- * `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
+ * `unknown`, `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
  */
 beside: string, 
 /**

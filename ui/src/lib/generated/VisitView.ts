@@ -5,6 +5,7 @@ import type { Panel } from "./Panel";
 import type { Said } from "./Said";
 import type { TrailStep } from "./TrailStep";
 import type { UndoView } from "./UndoView";
+import type { WeatherInput } from "./WeatherInput";
 
 /**
  * A visit.
@@ -50,6 +51,18 @@ drawing: Drawing,
  * Checks that speak for this panel.
  */
 checks: Array<CheckView>, 
+/**
+ * The weather as last seen, to be written down again whenever it changes; empty before it was seen.
+ */
+weather: WeatherInput, 
+/**
+ * What the weather as last seen means.
+ */
+weather_checks: Array<CheckView>, 
+/**
+ * Whether the weather can be written down at this stage.
+ */
+can_see_weather: boolean, 
 /**
  * Steps that can be taken back, newest first.
  */

@@ -4,6 +4,7 @@
 failure-not-now = The visit has moved on: it now stands at { $stage }. Look at the screen as it is now.
 is-paused = You are paused. Carry on first.
 nothing-to-undo = There is nothing to take back.
+weather-seen-too-long-ago = The weather was looked at hours ago: look again.
 no-such-item = This item is not on the list any more. Look at the list as it is now.
 not-one-of-these = Choose one of the answers shown.
 passes-out-of-range = Between { $least } and { $most } passes.
@@ -38,6 +39,7 @@ story-pass = Pass { $pass }: used { $used }, planned { $planned }
 ## Plan
 plan-water-trimmed-up = Last visit used more than planned: the water is trimmed up by { $percent }. The product is not.
 plan-water-trimmed-down = Last visit used less than planned: the water is trimmed down by { $percent }. The product is not.
+plan-room-unknown = How much room the product takes is not known: pour less water first, then make up to the mark.
 plan-nozzle-between = No pace that can be walked brings the water into the label's range with this nozzle. With { $passes } { $passes ->
     [one] pass
    *[other] passes
@@ -52,6 +54,7 @@ plan-nozzle-at-most = No pace that can be walked keeps the water low enough with
   } at your pace it may give at most { $most }: change the nozzle or the pressure, and test it again.
 sum-treated = Area treated
 sum-dose = Dose
+sum-lower-area = Smaller area that counts at the highest dose
 sum-product-exact = Product, exactly
 sum-product-measured = Product to measure, in steps of the measure
 sum-walked = Mixture that will be walked: flow × metres ÷ pace, all passes
@@ -96,6 +99,7 @@ pass-stop-short = Stop short of what must stay dry: it is hatched on the drawing
 
 ## After a pass
 pass-used-more = This pass took more than planned.
+pass-used-far-off = This is far from the plan. Look first: is the nozzle blocked (never blow through it), was the mark misread, a strip missed or walked twice? Take the reading back if it was wrong.
 pass-used-less = This pass took less than planned.
 correct-add-water-now = Add { $water } of clean water to the tank now. No product.
 correct-add-water-now-and-later = Add { $now } of clean water to the tank now, and make the fills still to come with { $later } more water. No product.

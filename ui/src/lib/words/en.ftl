@@ -150,6 +150,7 @@ side-part_circle-1 = Curved edge
 side-part_circle-2 = Second straight edge
 side-beside-of = What lies beyond: { $side }
 side-margin-of = Margin kept dry: { $side }
+beside-unknown = not looked at
 beside-nothing = nothing
 beside-hedge = hedge
 beside-open_water = open water

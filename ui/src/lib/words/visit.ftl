@@ -326,3 +326,6 @@ record-copied = Copied.
 record-copy-failed = This device does not allow copying. Open the JSON below and copy it by hand.
 record-json = The record as JSON
 record-hash = Chained by
+
+## The weather again
+weather-again = The weather has changed: write it down again

@@ -154,6 +154,8 @@ pub enum Ask {
         expected_seq: u32,
         /// What is done.
         act: Act,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
     },
     /// A visit's record.
     Record {

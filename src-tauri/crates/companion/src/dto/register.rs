@@ -82,7 +82,7 @@ pub struct PartInput {
 pub struct SideInput {
     /// Side of the first shape, counted from 0: front, right, back, left for a rectangle.
     pub side_idx: u32,
-    /// `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
+    /// `unknown`, `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
     pub beside: String,
     /// Width kept dry; empty is none (a label's margin to open water is applied all the same).
     pub margin: Typed,

@@ -380,6 +380,12 @@ pub struct VisitView {
     pub drawing: Drawing,
     /// Checks that speak for this panel.
     pub checks: Vec<CheckView>,
+    /// The weather as last seen, to be written down again whenever it changes; empty before it was seen.
+    pub weather: WeatherInput,
+    /// What the weather as last seen means.
+    pub weather_checks: Vec<CheckView>,
+    /// Whether the weather can be written down at this stage.
+    pub can_see_weather: bool,
     /// Steps that can be taken back, newest first.
     pub undo: Vec<UndoView>,
     /// Whether the visit may be stopped for good here, with a part record.

@@ -22,6 +22,7 @@ pub(crate) const PATCHES: &[(&str, PatchKind)] = &[
 
 /// The codes of what lies beyond a side.
 pub(crate) const BESIDE: &[(&str, Beside)] = &[
+    ("unknown", Beside::Unknown),
     ("nothing", Beside::Nothing),
     ("hedge", Beside::Hedge),
     ("open_water", Beside::OpenWater),
@@ -205,7 +206,7 @@ fn sides(problems: &mut Problems, input: &LawnInput, frame: Option<Shape>) -> Op
     let mut sides: Vec<Side> = listed.into_iter().collect::<Option<_>>()?;
     for side_idx in 0..frame?.n_sides() {
         if !sides.iter().any(|side| side.side_idx == side_idx) {
-            sides.push(Side { part_idx: 0, side_idx, beside: Beside::Nothing, margin: Length::ZERO });
+            sides.push(Side { part_idx: 0, side_idx, beside: Beside::Unknown, margin: Length::ZERO });
         }
     }
     Some(sides)

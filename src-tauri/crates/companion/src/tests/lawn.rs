@@ -60,7 +60,7 @@ fn every_field_that_is_wrong_is_named_as_the_form_names_it() {
     check("/parts/1/at_x/text", json!("-1"), &[("parts.1.at_x", "negative")]);
     check("/parts/1/at_x/text", json!("400"), &[("parts.1.at_x", "patch-outside")]);
     check("/sides/0/side_idx", json!(4), &[("sides.0.side_idx", "no-such-side")]);
-    check("/sides/1/side_idx", json!(2), &[("sides.1.side_idx", "side-twice")]);
+    check("/sides/1/side_idx", json!(2), &[("sides.2.side_idx", "side-twice")]);
     check("/sides/0/beside", json!(""), &[("sides.0.beside", "choose-one")]);
     check("/sides/0/margin/text", json!("-2"), &[("sides.0.margin", "negative")]);
     check("/sides/0/margin/text", json!("500"), &[("sides.0.margin", "too-large")]);
@@ -150,14 +150,14 @@ fn what_was_assumed_is_noted() {
 }
 
 #[test]
-fn a_side_that_is_not_listed_has_nothing_beside_it_and_feet_are_taken_too() {
+fn a_side_that_is_not_listed_is_unknown_and_feet_are_taken_too() {
     let mut lawn = demo_lawn("Front lawn");
     lawn.sides = vec![SideInput { side_idx: 2, beside: "hedge".into(), margin: metres("") }];
     lawn.parts[0].width = crate::dto::figures::Typed { text: "50".into(), unit: "ft".into() };
     let view = good(&lawn);
     near(view.net_area.unwrap().value, 50.0 * 0.3048 * 20.0);
     let beside: Vec<String> = view.drawing.unwrap().sides.into_iter().map(|side| side.beside).collect();
-    assert_eq!(beside, ["nothing", "nothing", "hedge", "nothing"]);
+    assert_eq!(beside, ["unknown", "unknown", "hedge", "unknown"]);
 }
 
 #[test]

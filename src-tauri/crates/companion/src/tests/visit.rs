@@ -55,6 +55,7 @@ impl Walk {
             command_id: Uuid::from_u128(self.n_commands).to_string(),
             expected_seq: self.view.seq,
             act,
+            draft_key: None,
         };
         self.view = visit_of(self.trial.ask(ask)?);
         Ok(())
@@ -298,6 +299,7 @@ fn the_same_command_twice_answers_as_the_first_time_did() {
         visit_id: walk.visit_id.clone(),
         command_id: Uuid::from_u128(0xabc).to_string(),
         expected_seq: walk.view.seq,
+        draft_key: None,
         act: Act::Assess {
             input: AssessInput {
                 target: "moss".into(),
@@ -343,6 +345,7 @@ fn a_sprayer_counts_as_dirty_from_the_first_fill_until_it_is_washed_however_ofte
         command_id: Uuid::from_u128(walk.n_commands).to_string(),
         expected_seq: seq,
         act: Act::WashDone,
+        draft_key: None,
     };
     assert_eq!(visit_of(walk.trial.done(again)).seq, walk.view.seq);
     assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), true));

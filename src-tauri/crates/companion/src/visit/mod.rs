@@ -84,14 +84,25 @@ pub(crate) fn preview_plan(companion: &mut Companion, visit_id: Uuid, choice: Pl
     Ok(Answer::Plan(preview))
 }
 
-/// Does something in a visit.
+/// What an act is asked of: the visit, the command's id, and the state that the screen saw.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Asked {
+    /// The visit.
+    pub visit_id: Uuid,
+    /// The command: a retry carries the same.
+    pub command_id: Uuid,
+    /// The last event that the screen saw.
+    pub expected_seq: u32,
+}
+
+/// Does something in a visit, and clears the draft it was typed in, in one transaction.
 pub(crate) fn act(
     companion: &mut Companion,
-    visit_id: Uuid,
-    command_id: Uuid,
-    expected_seq: u32,
+    asked: Asked,
     act: Act,
+    draft_key: Option<&str>,
 ) -> Result<Answer, Failure> {
+    let Asked { visit_id, command_id, expected_seq } = asked;
     let folded = current(companion, visit_id)?;
     if companion.store.command(command_id)?.is_some() {
         if act == Act::WashDone {
@@ -125,7 +136,7 @@ pub(crate) fn act(
         set_in_sprayer(companion, &state.position, false)?;
     }
     let was_washed = state.position.stage == Stage::Close;
-    let decided = Decided { before: state, command_id, stamp, payloads, private, clear_draft: None };
+    let decided = Decided { before: state, command_id, stamp, payloads, private, clear_draft: draft_key };
     let state = append(companion, visit_id, decided)?;
     if is_washing_done {
         washed(companion, &state.position);

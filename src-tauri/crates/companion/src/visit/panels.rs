@@ -5,7 +5,7 @@ use evensward_core::plan;
 use evensward_core::product::Phase;
 use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
 use evensward_core::visit::command::Facts;
-use evensward_core::visit::correct::{Term, corrections, use_ups};
+use evensward_core::visit::correct::{Term, corrections, is_believable, use_ups};
 use evensward_core::visit::decide::{asks_cause, waits_for_items};
 use evensward_core::visit::event::{FrozenKit, look_back_day};
 use evensward_core::visit::item::{mix_steps, ready_items, wash_steps};
@@ -35,8 +35,8 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
         Stage::Choose => choose(companion, position, &gather()?)?,
         Stage::Kit => kit(companion, at(&stamp).local_date())?,
         Stage::Plan => plan_panel(companion, position, &gather()?),
-        Stage::Ready => ready(companion, position, &gather()?),
-        Stage::Mix => mix(position),
+        Stage::Ready => ready(companion, position, &gather()?)?,
+        Stage::Mix => mix(position)?,
         Stage::Walk => Panel::Walk(Box::new(walking::panel(position))),
         Stage::PassEnd => Panel::PassEnd {
             pass: u32::from(position.walk.pass),
@@ -142,13 +142,13 @@ fn kit(companion: &Companion, today: chrono::NaiveDate) -> Result<Panel, Failure
     Ok(Panel::Kit { kits })
 }
 
-/// Without a calibration the water is a guess, and a guess is never Go: there is no reason that makes it known.
+/// Without a calibration the water is a guess, and the label's water range cannot be kept by a guess: no reason helps.
 fn not_calibrated() -> Check {
     Check::new(
         "calibration-age",
         evensward_core::checks::Verdict::Stop,
-        evensward_core::product::Tag::Own,
-        "own",
+        evensward_core::product::Tag::Statutory,
+        "label",
         "kit-not-calibrated",
     )
 }
@@ -163,9 +163,9 @@ fn plan_panel(companion: &Companion, position: &Position, facts: &Facts) -> Pane
     Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems }
 }
 
-fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Panel {
+fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
     let (Some(label), Some(kit)) = (&position.label, &position.kit) else {
-        return Panel::Wash { steps: Vec::new(), can_finish: false };
+        return Err(Failure::not_found("visit"));
     };
     let items = ready_items(&label.label, kit)
         .into_iter()
@@ -202,19 +202,19 @@ fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Panel {
             show::check(check, reason.as_deref())
         })
         .collect();
-    Panel::Ready {
+    Ok(Panel::Ready {
         items,
         weather,
         drawing: strips::of_position(position).unwrap_or_default(),
         checks,
         can_begin,
         waits_for: waits_for.iter().map(show::said).collect(),
-    }
+    })
 }
 
-fn mix(position: &Position) -> Panel {
+fn mix(position: &Position) -> Result<Panel, Failure> {
     let (Some(label), Some(due)) = (&position.label, position.walk.due.first()) else {
-        return Panel::Wash { steps: Vec::new(), can_finish: false };
+        return Err(Failure::not_found("visit"));
     };
     let n_made = position.walk.made.len();
     let number = u32::try_from(n_made.saturating_add(1)).unwrap_or(u32::MAX);
@@ -243,14 +243,14 @@ fn mix(position: &Position) -> Panel {
     let pieces = wanted.protective.of(Phase::Mixing);
     let mut notes: Vec<Said> = pieces.iter().map(|piece| show::said(&Sentence::new(piece.ready_code()))).collect();
     notes.extend(water_notes(position));
-    Panel::Mix {
+    Ok(Panel::Mix {
         n_fills: u32::try_from(n_made + position.walk.due.len()).unwrap_or(u32::MAX),
         can_finish: steps.iter().all(|step| step.is_ticked),
         fill: Box::new(fill),
         steps,
         left_before: show::litres(left),
         notes,
-    }
+    })
 }
 
 /// Water that a correction put into or took out of the fills still to be made.
@@ -328,7 +328,13 @@ fn correct(position: &Position) -> Panel {
             }
         })
         .collect();
-    let said = show::said(&Sentence::new(if is_more { "pass-used-more" } else { "pass-used-less" }));
+    let factor =
+        truth.filter(|truth| truth.planned > Volume::ZERO).map_or(1.0, |truth| truth.used.l() / truth.planned.l());
+    let said = show::said(&Sentence::new(match is_more {
+        _ if !is_believable(factor) => "pass-used-far-off",
+        true => "pass-used-more",
+        false => "pass-used-less",
+    }));
     Panel::Correct { used, planned, said, options }
 }
 

@@ -4,7 +4,9 @@
 
 use evensward_core::checks::is_barred;
 use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
-use evensward_core::quantity::{Arg, FlowRate, Pace, ProductAmount, ProductDose, Said as Sentence, Unit};
+use evensward_core::quantity::{
+    Arg, FlowRate, Pace, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Said as Sentence, Unit,
+};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
@@ -202,7 +204,7 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         water_options: water_options(position, choice),
         checks: plan.checks.iter().map(|check| show::check(check, None)).collect(),
         drawing: strips::of_plan(position, plan),
-        notes: notes(position, choice),
+        notes: notes(position, choice, plan),
     }
 }
 
@@ -213,8 +215,11 @@ fn line(code: &'static str, value: Shown, is_result: bool) -> SumLine {
 fn sums(choice: &Choice, plan: &Plan) -> Vec<SumLine> {
     let [dose, ..] = choice.dose.in_units();
     let own_volume = ProductAmount::Volume(plan.own_volume);
-    vec![
-        line("sum-treated", show::area(plan.treated.area), false),
+    let mut lines = vec![line("sum-treated", show::area(plan.treated.area), false)];
+    if (choice.dose * plan.treated.area).base() > plan.product_exact.base() * (1.0 + RELATIVE_TOLERANCE) {
+        lines.push(line("sum-lower-area", show::area(plan.treated.lower()), false));
+    }
+    lines.extend([
         line("sum-dose", show::shown(dose.0, dose.1, 3), false),
         line("sum-product-exact", show::product(plan.product_exact), false),
         line("sum-product-measured", show::product(plan.product), true),
@@ -223,7 +228,8 @@ fn sums(choice: &Choice, plan: &Plan) -> Vec<SumLine> {
         line("sum-own-volume", show::product(own_volume), false),
         line("sum-clean-water-in-tank", show::litres(choice.clean_water_in_tank), false),
         line("sum-clean-water", show::litres(plan.clean_water), true),
-    ]
+    ]);
+    lines
 }
 
 fn narrow_view(report: &NarrowReport, passed: &[&str]) -> NarrowView {
@@ -318,9 +324,12 @@ fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
         .collect()
 }
 
-fn notes(position: &Position, choice: &Choice) -> Vec<Said> {
+fn notes(position: &Position, choice: &Choice, plan: &Plan) -> Vec<Said> {
     let percent = (choice.trim - 1.0) * 100.0;
     let mut notes: Vec<Said> = ways_out(position, choice).into_iter().collect();
+    if plan.own_volume.l() <= 0.0 && plan.product.base() > 0.0 {
+        notes.push(show::said(&Sentence::new("plan-room-unknown")));
+    }
     if percent.abs() >= 0.5 {
         let code = if percent > 0.0 { "plan-water-trimmed-up" } else { "plan-water-trimmed-down" };
         notes.push(show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1))));

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 use evensward_core::checks::wind::WindReading;
+use evensward_core::lawn::Ring;
 use evensward_core::plan::Heading;
 use evensward_core::product::{LegalClass, Phase};
 use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
@@ -9,7 +10,7 @@ use evensward_core::visit::Position;
 use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::event::{At, CorrectionKind};
 use evensward_format::record::{
-    Deviation, Fill, ForWhom, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
+    Deviation, Fill, ForWhom, Ground, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
@@ -47,7 +48,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Record {
         purpose: position.found.as_ref().and_then(|found| found.target).map(|target| target.code().to_owned()),
         product: product(companion, position),
         water_l: water_l(position),
-        mixture_l: position.mixture_made().l(),
+        mixture_l: mixture_l(position),
         sprayer: sprayer(position),
         started: walk.began.map(moment),
         ended: walk.ended.map(moment),
@@ -92,11 +93,11 @@ fn amount(amount: ProductAmount) -> Quantity {
         ProductAmount::Volume(volume) => (volume.ml(), "mL"),
         ProductAmount::Mass(mass) => (mass.g(), "g"),
     };
-    Quantity { value, unit: unit.to_owned(), as_typed: None }
+    Quantity { value, unit: unit.to_owned() }
 }
 
 fn dose(dose: ProductDose) -> Quantity {
-    Quantity { value: dose.base(), unit: dose.base_unit().code().to_owned(), as_typed: None }
+    Quantity { value: dose.base(), unit: dose.base_unit().code().to_owned() }
 }
 
 /// Who signed; before that, who would.
@@ -124,14 +125,13 @@ fn place(companion: &Companion, position: &Position) -> Place {
         outline_area_m2: measured.outline_area.m2(),
         treated_area_m2: treated.area.m2(),
         area_doubt_percent: treated.doubt.percent(),
-        treated_ground_m: measured
-            .net
-            .rings()
-            .into_iter()
-            .flat_map(|ring| std::iter::once(ring.outer).chain(ring.holes))
-            .map(|ring| ring.into_iter().map(|(x, y)| [x, y]).collect())
-            .collect(),
+        treated_ground_m: measured.net.rings().into_iter().map(ground).collect(),
     }
+}
+
+fn ground(ring: Ring) -> Ground {
+    let points = |corners: Vec<(f64, f64)>| corners.into_iter().map(|(x, y)| [x, y]).collect();
+    Ground { outer: points(ring.outer), holes: ring.holes.into_iter().map(points).collect() }
 }
 
 fn product(companion: &Companion, position: &Position) -> Option<Product> {
@@ -152,13 +152,23 @@ fn product(companion: &Companion, position: &Position) -> Option<Product> {
     })
 }
 
+/// Mixture in all: what was made, and the water that corrections and the use-up put to it.
+fn mixture_l(position: &Position) -> f64 {
+    position.mixture_made().l() + added_l(position)
+}
+
+fn added_l(position: &Position) -> f64 {
+    let walk = &position.walk;
+    let corrected: f64 = walk.trims.iter().map(|trim| trim.water_now.l()).sum();
+    corrected + walk.used_up.map_or(0.0, |used| used.water.l())
+}
+
 /// Clean water in all: the mixture made without the product's own room, and what corrections and the use-up added.
 fn water_l(position: &Position) -> f64 {
     let density = position.label.as_ref().and_then(|label| label.label.density);
     let walk = &position.walk;
     let made: f64 = walk.made.iter().map(|fill| fill.mixture.less(fill.product.own_volume(density)).l()).sum();
-    let added: f64 = walk.trims.iter().map(|trim| trim.water_now.l()).sum();
-    made + added + walk.used_up.map_or(0.0, |used| used.water.l())
+    made + added_l(position)
 }
 
 fn sprayer(position: &Position) -> Option<Sprayer> {
@@ -225,7 +235,7 @@ fn passes(position: &Position) -> Vec<Pass> {
 }
 
 fn litres(volume: Volume) -> Quantity {
-    Quantity { value: volume.l(), unit: "L".to_owned(), as_typed: None }
+    Quantity { value: volume.l(), unit: "L".to_owned() }
 }
 
 fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
@@ -244,11 +254,7 @@ fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
         code: format!("paused-{}", pause.reason.code()),
         at: Some(moment(pause.began)),
         reason: text(pause.note.as_ref()),
-        quantity: pause.ended.map(|ended| Quantity {
-            value: ended.seconds_since(pause.began),
-            unit: "s".to_owned(),
-            as_typed: None,
-        }),
+        quantity: pause.ended.map(|ended| Quantity { value: ended.seconds_since(pause.began), unit: "s".to_owned() }),
     }));
     for trim in walk.trims.iter() {
         let (code, volume) = match trim.kind {
@@ -265,12 +271,12 @@ fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
         let strips = f64::from(short.place.strips_done);
         lines.push(Deviation {
             code: "ran-short".to_owned(),
-            quantity: Some(Quantity { value: strips, unit: "strips".to_owned(), as_typed: None }),
+            quantity: Some(Quantity { value: strips, unit: "strips".to_owned() }),
             ..Deviation::default()
         });
     }
     if let Some(plan) = position.plan.as_ref().filter(|plan| plan.plan.left_out.m2() > 0.0) {
-        let left_out = Quantity { value: plan.plan.left_out.m2(), unit: "m2".to_owned(), as_typed: None };
+        let left_out = Quantity { value: plan.plan.left_out.m2(), unit: "m2".to_owned() };
         lines.push(Deviation {
             code: "narrow-strip-left-out".to_owned(),
             quantity: Some(left_out),

@@ -5,7 +5,7 @@ use evensward_core::visit::event::NoteRef;
 use evensward_core::visit::{Position, Stage};
 
 use super::journal::Folded;
-use super::{panels, strips, texts};
+use super::{panels, strips, texts, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{CheckView, Said};
@@ -43,6 +43,17 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         panel: panels::of(companion, folded)?,
         drawing,
         checks: checks(companion, position),
+        weather: position
+            .last_weather()
+            .map_or_else(weather::empty_form, |seen| weather::form(&seen.observation, &seen.typed)),
+        weather_checks: position
+            .last_weather()
+            .map(|seen| seen.checks.iter().map(|check| show::check(check, None)).collect())
+            .unwrap_or_default(),
+        can_see_weather: matches!(
+            position.stage,
+            Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp
+        ),
         undo: folded
             .state
             .steps

@@ -8,6 +8,8 @@ use crate::quantity::{Arg, Concentration, ProductAmount, ProductDose, Unit, is_a
 
 /// More than this off the exact product, in per cent, is worth a thought (common practice, no source).
 pub const ROUNDING_CAUTION_PERCENT: f64 = 5.0;
+/// More than this off the exact product, in per cent, asks for a finer measure (own setting).
+pub const ROUNDING_STOP_PERCENT: f64 = 10.0;
 
 fn dose_arg(dose: ProductDose) -> Arg {
     Arg::number(dose.base(), dose.base_unit(), 3)
@@ -74,8 +76,8 @@ pub fn concentration(strongest: Concentration, limit: Option<&Tagged<Concentrati
 #[must_use]
 pub fn rounding(product: ProductAmount, error_percent: f64) -> Check {
     let value = Arg::number(error_percent, Unit::Percent, 1);
-    let limit = Arg::number(ROUNDING_CAUTION_PERCENT, Unit::Percent, 0);
-    let (verdict, code) = if product.base() <= 0.0 {
+    let limit = Arg::number(ROUNDING_STOP_PERCENT, Unit::Percent, 0);
+    let (verdict, code) = if product.base() <= 0.0 || is_above(error_percent.abs(), ROUNDING_STOP_PERCENT) {
         (Verdict::Stop, "measure-too-coarse")
     } else if is_above(error_percent.abs(), ROUNDING_CAUTION_PERCENT) {
         (Verdict::Caution, "rounding-large")

@@ -17,6 +17,44 @@ pub mod wind;
 use crate::product::Tag;
 use crate::quantity::{Arg, Code, Said};
 
+/// Every rule there is: a Stop is passed by one of these names, and nothing else can be passed.
+pub const RULES: &[&str] = &[
+    "applied-by-others",
+    "calibration-age",
+    "clean-water-in-tank",
+    "clean-water-trial",
+    "concentration",
+    "dose",
+    "dose-on-ground",
+    "drought",
+    "fan-over-dry-ground",
+    "frozen",
+    "grass-wet",
+    "gusts",
+    "interval",
+    "kills-grass",
+    "last-in-sprayer",
+    "narrow-pace",
+    "leftover-area",
+    "leftover-kept",
+    "need",
+    "number-this-year",
+    "other-direction",
+    "pace",
+    "protective",
+    "rain",
+    "room-in-tank",
+    "rounding",
+    "temperature",
+    "use",
+    "use-against-plan",
+    "water",
+    "water-margin",
+    "weight",
+    "wind",
+    "wind-direction",
+];
+
 /// What a check says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Verdict {

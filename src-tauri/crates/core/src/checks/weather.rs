@@ -90,6 +90,10 @@ pub fn rain_against_label(rain: &Rain, rain_now: Option<bool>, dry_hours_expecte
         (Rain::WantedWithin(_), Some(false), Some(_)) => (Verdict::Go, "rain-expected-in-time"),
     };
     let mut check = Check::new(rule, verdict, tag, source, code);
+    // Hours that will stay dry say nothing while it rains.
+    if rain_now != Some(false) {
+        return check;
+    }
     if let Some(dry_h) = dry_h {
         check = check.with_value(Arg::number(dry_h, Unit::Hour, 0));
     }

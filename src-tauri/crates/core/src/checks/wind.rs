@@ -196,7 +196,7 @@ pub fn wind_strength(wind: Option<&Wind>) -> Check {
     };
     match wind.reading {
         WindReading::BySign { force } => {
-            found.with_value(Arg::Count(force.into())).with_limit(Arg::Count(TOO_STRONG_FORCE.into()))
+            found.with_value(Arg::Count(force.into())).with_limit(Arg::Count(u32::from(TOO_STRONG_FORCE) - 1))
         }
         WindReading::ByMeter { speed, height } => {
             let limit_m_per_s = if height.m() <= NEAR_SPRAY_M.1 {

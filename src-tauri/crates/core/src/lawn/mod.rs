@@ -49,6 +49,8 @@ pub struct Part {
 /// What lies beside an edge of the lawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Beside {
+    /// Nobody has said yet: it may be water.
+    Unknown,
     /// Nothing that matters.
     Nothing,
     /// A hedge.
@@ -72,6 +74,7 @@ impl Beside {
     #[must_use]
     pub const fn code(self) -> &'static str {
         match self {
+            Self::Unknown => "unknown",
             Self::Nothing => "nothing",
             Self::Hedge => "hedge",
             Self::OpenWater => "open-water",

@@ -14,7 +14,7 @@ use super::event::{
 use super::gates;
 use super::item::{mix_steps, ready_items, wash_steps};
 use super::state::{Position, Stage, State};
-use crate::checks::{Check, Verdict, is_barred};
+use crate::checks::{Check, RULES, Verdict, is_barred};
 use crate::plan;
 use crate::product::Label;
 use crate::quantity::{Arg, Code, ProductAmount, Said, Unit, Volume};
@@ -92,6 +92,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             one(Payload::WeatherSeen { observation, checks, typed })
         }
         Command::PassAdvisory { rule, because } => {
+            known(RULES.contains(&rule.as_ref()))?;
             if matches!(position.stage, Stage::Closed) {
                 return Err(Refusal::NotNow(position.stage));
             }
@@ -256,10 +257,13 @@ fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payloa
         .map(|item| item.code.clone())
         .collect();
     let mut waits_for = waits_for_items(position, facts);
-    let Some(weather) = position.last_weather().filter(|seen| at.seconds_since(seen.at) <= WEATHER_HOLDS_S) else {
+    let Some(weather) = position.last_weather() else {
         waits_for.push(Said::new("weather-not-seen"));
         return Err(Refusal::First(waits_for));
     };
+    if at.seconds_since(weather.at) > WEATHER_HOLDS_S {
+        waits_for.push(Said::new("weather-seen-too-long-ago"));
+    }
     if !waits_for.is_empty() {
         return Err(Refusal::First(waits_for));
     }

@@ -102,6 +102,9 @@ fn has_open_water(measured: &Measured) -> bool {
 
 /// Whether something was said of the edge of every grass part: what nobody was asked about may be water.
 fn are_edges_known(position: &Position, measured: &Measured) -> bool {
+    if measured.sides.iter().any(|side| side.side.beside == Beside::Unknown) {
+        return false;
+    }
     let parts = position.lawn.iter().flat_map(|lawn| lawn.survey.parts.iter().enumerate());
     let mut grass = parts.filter(|(_, part)| part.taken_out.is_none()).map(|(part_idx, _)| part_idx);
     grass.all(|part_idx| measured.sides.iter().any(|side| side.side.part_idx == part_idx))

@@ -19,7 +19,7 @@ use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
 frozen_code! {
     PatchKind { Bed = "bed", Pond = "pond", TreeRing = "tree_ring", Path = "path", Other = "other" }
     Beside {
-        Nothing = "nothing", Hedge = "hedge", OpenWater = "open_water", Neighbour = "neighbour",
+        Unknown = "unknown", Nothing = "nothing", Hedge = "hedge", OpenWater = "open_water", Neighbour = "neighbour",
         FoodPlants = "food_plants", Paving = "paving", Wall = "wall", Drain = "drain",
     }
     LegalClass {

@@ -98,10 +98,20 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
         }
     }
     ways.push(ground.as_planned());
+    // So far off, the nozzle, the mark or a missed strip is looked for first; nothing is advised on such a reading.
+    if !is_believable(factor) {
+        return ways;
+    }
     if let Some(advised) = ways.iter_mut().find(|way| !is_barred(&way.checks, &[])) {
         advised.is_advised = true;
     }
     ways
+}
+
+/// Whether the use of a pass is one that pace, pressure and wear can explain: between half and twice the plan (own setting).
+#[must_use]
+pub fn is_believable(factor: f64) -> bool {
+    (0.5..=2.0).contains(&factor)
 }
 
 impl Ground<'_> {
