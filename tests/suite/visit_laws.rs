@@ -178,6 +178,7 @@ fn command_of(tap: Tap, trial: &Trial) -> Command {
         16 if a < 0.15 => Command::StopForGood { reason: StopReason::Health, note: Some(note(11)) },
         17 | 18 => Command::Undo,
         19 => Command::StripDone,
+        20 if a < 0.5 => Command::PassDoneAsPlanned,
         20 => Command::PassDone,
         21 => Command::Refill,
         22 => Command::TickReady { item: Code::Borrowed("ready-gloves"), on: a < 0.5 },

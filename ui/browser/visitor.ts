@@ -74,6 +74,8 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
       };
     }
     case 'walk':
+      // The tank is looked into after every pass, so that every panel is seen.
+      if (panel.paused === null && panel.main.act === 'pass_done_as_planned') return { act: 'pass_done' };
       return panel.paused === null ? panel.main : { act: 'resume', seen: panel.again.map((item) => item.item) };
     case 'pass_end':
       return { act: 'tank_left', left: { text: '', unit: panel.planned_left.unit } };

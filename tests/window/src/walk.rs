@@ -87,11 +87,14 @@ async fn walking(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
     }
     if shown.undo && !shown.cut_off && drive.kills() {
         shown.cut_off = true;
-        let tap = async |window: &Window| window.click(like("button", " done")).await;
+        let tap = async |window: &Window| window.click(the("button", "Tank differs")).await;
         let asked = the("heading", "What is left in the tank?");
         if drive.deed_cut_off("the tap at the end of a pass, cut off", tap, asked).await? {
             return Ok(());
         }
+    }
+    if shown.undo && !shown.other_use {
+        return drive.tap(the("button", "Tank differs")).await;
     }
     drive.tap(like("button", " done")).await?;
     if !shown.undo {

@@ -60,7 +60,7 @@ product: Typed,
 /**
  * Volume really in the tank now; empty text is as planned.
  */
-volume: Typed, } | { "act": "strip_done" } | { "act": "pass_done" } | { "act": "refill" } | { "act": "ran_short", 
+volume: Typed, } | { "act": "strip_done" } | { "act": "pass_done" } | { "act": "pass_done_as_planned" } | { "act": "refill" } | { "act": "ran_short", 
 /**
  * Strips of this pass that were wholly done.
  */

@@ -46,6 +46,10 @@ n_fills: number,
  */
 in_tank: Shown, 
 /**
+ * Mixture that the plan leaves in the tank at the end of this stretch.
+ */
+left_after: Shown, 
+/**
  * Mixture still to be sprayed.
  */
 to_do: Shown, 

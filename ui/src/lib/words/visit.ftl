@@ -235,14 +235,12 @@ walk-refill-before = Refill before strip { $strip }.
 walk-pass-done = Pass { $pass } done
 walk-strip-done = Strip { $strip } done
 walk-refill = Refill now
-walk-pass-more = { $heading }, { $n ->
-    [one] one strip
-   *[other] { $n } strips
-}
+walk-pass-more = as planned: { $left } left in the tank
 walk-strip-more = { $length }, { $seconds }
 walk-pause = Pause
-walk-sound-off = Mute
-walk-sound-on = Sound on
+walk-sound-off = Mute the sounds
+walk-sound-on = Sounds on
+walk-tank-differs = Tank differs
 walk-more = More
 walk-more-heading = On the walk
 walk-back-to = Back to the walk

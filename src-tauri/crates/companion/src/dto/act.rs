@@ -70,8 +70,10 @@ pub enum Act {
     },
     /// This strip is done.
     StripDone,
-    /// This pass, or the rest of it, is done.
+    /// This pass, or the rest of it, is done, and the tank differs from the plan: what is left is asked.
     PassDone,
+    /// This pass, or the rest of it, is done, and the tank holds what the plan says.
+    PassDoneAsPlanned,
     /// The tank needs its next fill now.
     Refill,
     /// The tank ran dry before the pass was done and no fill is left.

@@ -118,6 +118,8 @@ pub struct WalkPanel {
     pub n_fills: u32,
     /// Mixture in the tank by plan.
     pub in_tank: Shown,
+    /// Mixture that the plan leaves in the tank at the end of this stretch.
+    pub left_after: Shown,
     /// Mixture still to be sprayed.
     pub to_do: Shown,
     /// Minutes still to be walked.

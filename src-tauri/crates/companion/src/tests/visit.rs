@@ -219,7 +219,7 @@ fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
                 assert_eq!(options[0].choice, "add_water");
             }
             Panel::Walk(panel) if n_passes == 0 => {
-                walk.act(*panel.main);
+                walk.act(looked_into(*panel.main));
             }
             _ => walk.finish(),
         }
@@ -232,6 +232,11 @@ fn what_was_used_trims_the_next_visits_water_and_never_its_product() {
     let line = home.lawns.iter().find(|line| line.lawn_id == FRONT_LAWN).unwrap();
     assert!(line.next.iter().any(|said| said.code == "next-water-more"), "{:?}", line.next);
     assert!(product > 0.0 && water > 0.0);
+}
+
+/// The end of a pass with a look into the tank.
+fn looked_into(main: Act) -> Act {
+    if main == Act::PassDoneAsPlanned { Act::PassDone } else { main }
 }
 
 #[test]
@@ -258,7 +263,7 @@ fn the_next_visit_looks_back_and_begins_with_the_trimmed_water_and_the_same_prod
                 walk.act(Act::TankLeft { left: typed(&format!("{left:.2}"), "L") });
             }
             Panel::Walk(panel) => {
-                walk.act(*panel.main);
+                walk.act(looked_into(*panel.main));
             }
             Panel::Mix { .. } => walk.fill(),
             Panel::Correct { options, .. } => {

@@ -70,6 +70,7 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         }
         Act::StripDone => Command::StripDone,
         Act::PassDone => Command::PassDone,
+        Act::PassDoneAsPlanned => Command::PassDoneAsPlanned,
         Act::Refill => Command::Refill,
         Act::RanShort { strips_done } => {
             Command::RanShort { strips_done: u16::try_from(strips_done).unwrap_or(u16::MAX) }

@@ -22,7 +22,7 @@ pub(crate) fn panel(position: &Position) -> WalkPanel {
     let (main_act, main) = match (position.guide(), is_refill_ahead) {
         (Guide::ByStrip, _) => ("walk-strip-done", Act::StripDone),
         (Guide::ByPass, true) => ("walk-refill", Act::Refill),
-        (Guide::ByPass, false) => ("walk-pass-done", Act::PassDone),
+        (Guide::ByPass, false) => ("walk-pass-done", Act::PassDoneAsPlanned),
     };
     let n_made = walk.made.len();
     let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
@@ -38,6 +38,11 @@ pub(crate) fn panel(position: &Position) -> WalkPanel {
         fill: u32::try_from(n_made).unwrap_or(u32::MAX),
         n_fills: u32::try_from(n_made + walk.due.len()).unwrap_or(u32::MAX),
         in_tank: show::litres(walk.in_tank),
+        left_after: show::litres(walk.in_tank.less(position.expected_between(
+            walk.pass,
+            walk.strips_done,
+            stretch_end,
+        ))),
         to_do: show::litres(position.to_do()),
         minutes: show::shown(seconds_to_do(position) / 60.0, Unit::Minute, 0),
         pace: show::shown(pace.map_or(0.0, |pace| pace.m_per_s()), Unit::MetrePerSecond, 2),

@@ -135,8 +135,10 @@ pub enum Command {
     },
     /// A strip is done.
     StripDone,
-    /// The pass is done.
+    /// The pass is done; the tank is looked into.
     PassDone,
+    /// The pass is done, and the tank holds what the plan says.
+    PassDoneAsPlanned,
     /// The next fill is needed.
     Refill,
     /// The tank ran dry before its time.

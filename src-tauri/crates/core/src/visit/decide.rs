@@ -117,12 +117,15 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             one(Payload::StripDone)
         }
         Command::PassDone => {
-            walking(position)?;
-            bar_by_weather(position)?;
-            if position.stretch_end() < position.n_strips(position.walk.pass) {
-                return Err(Refusal::First(vec![Said::new("refill-comes-first")]));
-            }
+            end_of_pass(position)?;
             one(Payload::PassDone)
+        }
+        Command::PassDoneAsPlanned => {
+            end_of_pass(position)?;
+            let walk = &position.walk;
+            let left = walk.in_tank.less(position.expected_between(walk.pass, walk.strips_done, u16::MAX));
+            let measured = Payload::TankMeasured { left, is_as_planned: true, typed: Vec::new() };
+            Ok(vec![Payload::PassDone, measured])
         }
         Command::Refill => {
             walking(position)?;
@@ -312,6 +315,16 @@ fn fill_made(
     bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
     Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed }])
+}
+
+/// Whether this pass can end here: walking, no refill before its end, and the weather as seen does not stand against it.
+fn end_of_pass(position: &Position) -> Result<(), Refusal> {
+    walking(position)?;
+    bar_by_weather(position)?;
+    if position.stretch_end() < position.n_strips(position.walk.pass) {
+        return Err(Refusal::First(vec![Said::new("refill-comes-first")]));
+    }
+    Ok(())
 }
 
 fn resume(position: &Position, mut seen: Vec<Code>) -> Result<Vec<Payload>, Refusal> {
