@@ -89,9 +89,8 @@ fn a_whole_visit_as_planned_stands_where_each_tap_puts_it() {
     let position = trial.position();
     is_near(position.product_made().unwrap().base(), 770.0);
     is_near(position.product_sprayed().unwrap().base(), 770.0 * (14.11 - 0.25 - 0.05) / 14.11);
-    // Only the two measured passes teach: 4.6 and 4.35 L for 4.5 L each.
-    let factor = position.learned_factor().unwrap();
-    is_near(factor, (4.6 + 4.35) / 9.0);
+    // The readings after the second and the third pass show what all three took.
+    is_near(position.learned_factor().unwrap(), (13.86 - 0.05) / 13.86);
     assert_eq!(position.closed.as_ref().unwrap().signature.look_back_on, Some("2026-05-18".parse().unwrap()));
     assert!(matches!(trial.try_act(Command::Undo), Err(Refusal::NothingToUndo)));
 }
@@ -267,6 +266,9 @@ fn running_short_with_nothing_left_goes_to_washing_and_says_where() {
     trial.act(Command::RanShort { strips_done: 10 });
     assert_eq!(trial.stage(), Stage::Wash);
     assert_eq!(trial.position().walk.short.unwrap().place, Place { pass: 3, strips_done: 10 });
+    // 13.86 L did for two passes and ten and a half strips: that is what the next visit learns from.
+    is_near(trial.position().learned_factor().unwrap(), 13.86 / (4.86 + 4.5 + 10.5 * 0.3));
+    assert!(matches!(trial.try_act(Command::TankLeft { left: None, typed: Vec::new() }), Err(Refusal::NotNow(_))));
     trial.drive_to(Stage::Closed);
     assert!(trial.position().has_sprayed());
 }

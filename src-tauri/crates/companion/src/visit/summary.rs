@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use evensward_core::plan::{Cause, NextTime, learned_trim};
-use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit, Volume};
+use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
 use evensward_core::visit::command::{Learned, Treatment};
 use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::item::ready_items;
@@ -105,9 +105,7 @@ fn sentence(position: &Position) -> Option<Sentence> {
 fn next_time(position: &Position) -> Option<NextTime> {
     let old = position.plan.as_ref()?.choice.trim;
     let cause = position.closed.as_ref()?.signature.cause.unwrap_or(Cause::Unknown);
-    let measured = position.walk.truths.iter().filter(|truth| !truth.is_as_planned);
-    let (used, planned) = measured
-        .fold((Volume::ZERO, Volume::ZERO), |(used, planned), truth| (used + truth.used, planned + truth.planned));
+    let (used, planned) = position.measured_use();
     Some(learned_trim(used, planned, old, cause))
 }
 

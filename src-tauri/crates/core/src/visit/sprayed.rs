@@ -7,7 +7,7 @@
 use chrono::NaiveDate;
 
 use super::event::{At, DueFill, UseUpKind};
-use super::state::{Position, Stage};
+use super::state::{Position, Short, Stage};
 use crate::quantity::{Area, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Less than this is no spraying but the drop at the nozzle, in litres (own setting).
@@ -136,11 +136,29 @@ impl Position {
         self.walk.began.or(self.opened).map(At::local_date)
     }
 
-    /// Real use over planned use of the measured passes; nothing when none was measured.
+    /// Real use, and planned use for what it covered, up to the last time that the tank was measured.
+    ///
+    /// A pass that was only confirmed as planned counts too when a later one was measured: that reading shows what all of
+    /// them took. A tank that ran dry is measured, and half of the strip that it ran dry in is taken as covered.
+    pub fn measured_use(&self) -> (Volume, Volume) {
+        let walk = &self.walk;
+        let short = walk.short.filter(|short| short.place.strips_done > 0);
+        let n_measured = match short {
+            Some(_) => walk.truths.len(),
+            None => walk.truths.iter().rposition(|truth| !truth.is_as_planned).map_or(0, |last_idx| last_idx + 1),
+        };
+        let whole = walk.truths.iter().take(n_measured);
+        let (used, planned) = whole
+            .fold((Volume::ZERO, Volume::ZERO), |(used, planned), truth| (used + truth.used, planned + truth.planned));
+        let Some(Short { place }) = short else { return (used, planned) };
+        let done = self.volume_between(place.pass, 0, place.strips_done);
+        let broken = self.volume_between(place.pass, place.strips_done, place.strips_done.saturating_add(1));
+        (used + walk.available, planned + done + broken.times(0.5))
+    }
+
+    /// Real use over planned use as far as it was measured; nothing when it never was.
     pub fn learned_factor(&self) -> Option<f64> {
-        let measured = self.walk.truths.iter().filter(|truth| !truth.is_as_planned);
-        let (used_l, planned_l) = measured
-            .fold((0.0, 0.0), |(used_l, planned_l), truth| (used_l + truth.used.l(), planned_l + truth.planned.l()));
-        (planned_l > 0.0 && used_l > 0.0).then(|| used_l / planned_l)
+        let (used, planned) = self.measured_use();
+        (planned.l() > 0.0 && used.l() > 0.0).then(|| used.l() / planned.l())
     }
 }
