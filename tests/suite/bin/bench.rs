@@ -1,6 +1,9 @@
 //! Figures for `cargo xtask bench`: what a tap costs until it is on the disk, against the bare cost of one SQLite
 //! commit of the same bytes in the same folder, and what it takes to read a long visit anew.
 //!
+//! A tap is answered with the whole screen; drawing that answer up is timed by asking for the same screen again, and
+//! taken off, since it comes after the commit. "The same bytes" is measured in two ways: as the bytes of the rows, and
+//! as the bytes that SQLite writes to its log for them (whole pages of each table and index that a tap touches).
 //! Taps and bare commits take turns in small lots, so that a disk that grows slow grows slow for both. Prints one JSON
 //! object; works in the folder named as its only argument, which should be empty.
 
@@ -26,6 +29,9 @@ const N_EVENTS: u32 = 2_000;
 const N_IN_A_LOT: u32 = 20;
 /// How often the long visit is read anew.
 const N_READS: u32 = 15;
+
+/// A page of SQLite's files.
+const PAGE_BYTES: usize = 4_096;
 
 const LAWN: &str = "01900000-0000-7000-8000-000000000201";
 const PRODUCT: &str = "01900000-0000-7000-8000-000000000301";
@@ -69,6 +75,12 @@ impl Visit {
         });
         self.view = visit_of(&mut self.door, ask)?;
         Ok(())
+    }
+
+    /// Asks for the same screen again.
+    fn look(&mut self) -> Outcome<()> {
+        let view = visit_of(&mut self.door, json!({"ask": "visit", "visit_id": self.id}))?;
+        if view.seq == self.view.seq { Ok(()) } else { Err("another screen came back".into()) }
     }
 
     /// One tap on the ready list, there and back again.
@@ -128,6 +140,17 @@ fn bytes_of_a_tap(file: &Path) -> Outcome<usize> {
     Ok((event + visit + command).round() as usize)
 }
 
+/// Bytes that SQLite writes to its log for a tap.
+fn log_bytes_of_a_tap(visit: &mut Visit, file: &Path) -> Outcome<usize> {
+    let connection = Connection::open(file)?;
+    connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_row| Ok(()))?;
+    for _ in 0..N_IN_A_LOT {
+        visit.tap()?;
+    }
+    let log = file.with_extension("sqlite3-wal");
+    Ok(usize::try_from(std::fs::metadata(log)?.len())? / usize::try_from(N_IN_A_LOT)?)
+}
+
 fn timed_us(work: impl FnOnce() -> Outcome<()>) -> Outcome<f64> {
     let started_at = Instant::now();
     work()?;
@@ -153,15 +176,24 @@ fn main() -> Outcome<()> {
     for _ in 0..N_IN_A_LOT {
         visit.tap()?;
     }
-    let n_bytes = bytes_of_a_tap(&folder.join(evensward_store::FILE_NAME))?;
-    let mut bare = Bare::open(&folder.join("bare.sqlite"), n_bytes)?;
-    let (mut taps_us, mut bare_us) = (Vec::new(), Vec::new());
+    let file = folder.join(evensward_store::FILE_NAME);
+    let n_bytes = bytes_of_a_tap(&file)?;
+    let n_log_bytes = log_bytes_of_a_tap(&mut visit, &file)?;
+    let mut bare = Bare::open(&folder.join("bare.sqlite3"), n_bytes)?;
+    let mut bare_log = Bare::open(&folder.join("bare-log.sqlite3"), n_log_bytes.saturating_sub(PAGE_BYTES))?;
+    let (mut taps_us, mut answers_us, mut bare_us, mut log_us) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     while visit.view.seq < N_EVENTS {
         for _ in 0..N_IN_A_LOT {
             taps_us.push(timed_us(|| visit.tap())?);
         }
         for _ in 0..N_IN_A_LOT {
+            answers_us.push(timed_us(|| visit.look())?);
+        }
+        for _ in 0..N_IN_A_LOT {
             bare_us.push(timed_us(|| bare.commit())?);
+        }
+        for _ in 0..N_IN_A_LOT {
+            log_us.push(timed_us(|| bare_log.commit())?);
         }
     }
     let mut reads_ms = Vec::new();
@@ -172,14 +204,22 @@ fn main() -> Outcome<()> {
         visit_of(&mut door, json!({"ask": "visit", "visit_id": visit.id}))?;
         reads_ms.push(started_at.elapsed().as_secs_f64() * 1e3);
     }
-    let (tap_us, commit_us) = (quantile(&mut taps_us, 0.5), quantile(&mut bare_us, 0.5));
+    let median = |figures: &mut [f64]| quantile(figures, 0.5).unwrap_or(f64::NAN);
+    let (tap_us, answer_us) = (median(&mut taps_us), median(&mut answers_us));
+    let committed_us = tap_us - answer_us;
     let report = json!({
-        "tap_to_committed_us": {"p50": tap_us, "p95": quantile(&mut taps_us, 0.95), "n": taps_us.len()},
-        "bare_commit_us": {"p50": commit_us, "p95": quantile(&mut bare_us, 0.95), "n": bare_us.len(), "bytes": n_bytes},
-        "tap_ratio": tap_us.zip(commit_us).map(|(tap, commit)| tap / commit),
+        "tap_to_answer_us": {"p50": tap_us, "p95": quantile(&mut taps_us, 0.95), "n": taps_us.len()},
+        "answer_us": {"p50": answer_us, "p95": quantile(&mut answers_us, 0.95)},
+        "tap_to_committed_us": committed_us,
+        "bare_commit_us": {"p50": median(&mut bare_us), "p95": quantile(&mut bare_us, 0.95), "row_bytes": n_bytes},
+        "bare_commit_of_log_bytes_us": {
+            "p50": median(&mut log_us), "p95": quantile(&mut log_us, 0.95), "log_bytes": n_log_bytes,
+        },
+        "tap_ratio": committed_us / median(&mut log_us),
+        "tap_ratio_to_row_bytes": committed_us / median(&mut bare_us),
         "tap_ratio_aim": 1.3,
         "replay_n_events": visit.view.seq,
-        "replay_ms": quantile(&mut reads_ms, 0.5),
+        "replay_ms": median(&mut reads_ms),
         "replay_ms_aim": 5.0,
     });
     println!("{report}");
