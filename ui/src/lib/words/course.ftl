@@ -82,6 +82,7 @@ fill-falls-before-strip = In pass { $pass }, before strip { $strip } of { $strip
 group-mixing = Mixing
 group-washing = Washing
 group-again = Look again
+mix-over-dosed-behind = The first { $strips } strips of pass { $pass } have had { $dose }: more than the label's highest dose. Do not spray them again in this visit. Look first for the cause: pace, nozzle, pressure, a misread mark. If you cannot tell, stop for good. It goes into the record.
 mix-more-water-than-planned = The fills still to be made get { $water } more water than planned. The product stays the same.
 mix-less-water-than-planned = The fills still to be made get { $water } less water than planned. The product stays the same.
 

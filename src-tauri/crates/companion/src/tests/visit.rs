@@ -137,7 +137,8 @@ impl Walk {
                     self.act(Act::TankLeft { left: typed("", "L") });
                 }
                 Panel::Correct { options, .. } => {
-                    let way = options.iter().find(|way| way.is_advised).unwrap();
+                    // Where the use is far off nothing is advised; going on as planned stands last.
+                    let way = options.iter().find(|way| way.is_advised).or(options.last()).unwrap();
                     self.act(Act::Correct { choice: way.choice.clone() });
                 }
                 Panel::UseUp { options, .. } => {
@@ -389,4 +390,24 @@ fn a_treatment_counts_though_its_summary_is_spoiled() {
     let expected = with_summaries(&walk.trial.companion, [row]).unwrap();
     assert!(expected[0].1.treated_on.is_some());
     assert_eq!(found[0].1, expected[0].1);
+}
+
+#[test]
+fn ground_that_had_too_much_where_the_tank_ran_dry_is_said_and_recorded() {
+    let mut walk = Walk::open();
+    walk.until_mix();
+    walk.fill();
+    walk.act(Act::RanShort { strips_done: 5 });
+    let Panel::Mix { notes, .. } = &walk.view.panel else { panic!("not mixing: {:?}", walk.view.panel) };
+    assert!(notes.iter().any(|said| said.code == "mix-over-dosed-behind"), "{notes:?}");
+    walk.finish();
+    let Panel::Closed { record } = &walk.view.panel else { panic!("not closed") };
+    let json: serde_json::Value = serde_json::from_str(record.json.as_ref().unwrap()).unwrap();
+    let deviations = json["deviations"].as_array().unwrap();
+    let over = deviations.iter().find(|deviation| deviation["code"] == "over-dosed-where-it-ran-dry").unwrap();
+    // 9.48 L of the first fill hold 770 mL; 5 strips of 1 m by 20 m are 100 m²: some 7.7 mL/m² against 5.
+    let dose = over["quantity"]["value"].as_f64().unwrap();
+    assert!((7.0..8.5).contains(&dose), "{dose}");
+    // A pass in which the tank ran dry did not go as planned.
+    assert_eq!(json["passes"][0]["is_as_planned"], false);
 }

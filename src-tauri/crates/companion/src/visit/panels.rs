@@ -15,7 +15,7 @@ use super::codes::{CORRECTIONS, USE_UPS, code_of};
 use super::fills;
 use super::journal::{Folded, at};
 use super::planning::{first_choice, preview};
-use super::{facts, record_view, strips, texts, walking, weather};
+use super::{facts, record, record_view, strips, texts, walking, weather};
 use crate::Companion;
 use crate::dto::ask::{Failure, FailureCode};
 use crate::dto::figures::{CheckView, Said, Shown, Typed};
@@ -243,6 +243,7 @@ fn mix(position: &Position) -> Result<Panel, Failure> {
     let pieces = wanted.protective.of(Phase::Mixing);
     let mut notes: Vec<Said> = pieces.iter().map(|piece| show::said(&Sentence::new(piece.ready_code()))).collect();
     notes.extend(water_notes(position));
+    notes.extend(over_dosed(position));
     Ok(Panel::Mix {
         n_fills: u32::try_from(n_made + position.walk.due.len()).unwrap_or(u32::MAX),
         can_finish: steps.iter().all(|step| step.is_ticked),
@@ -251,6 +252,18 @@ fn mix(position: &Position) -> Result<Panel, Failure> {
         left_before: show::litres(left),
         notes,
     })
+}
+
+/// What to do where the tank ran dry so early that the ground behind has had too much.
+fn over_dosed(position: &Position) -> Option<Said> {
+    let dried_out = position.walk.dried_out.last().filter(|dried_out| record::over_dosed(position, dried_out))?;
+    let dose = dried_out.dose?;
+    let place = dried_out.place;
+    let said = Sentence::new("mix-over-dosed-behind")
+        .with("dose", Arg::number(dose.base(), dose.base_unit(), 2))
+        .with("pass", Arg::Count(u32::from(place.pass)))
+        .with("strips", Arg::Count(u32::from(place.strips_done)));
+    Some(show::said(&said))
 }
 
 /// Water that a correction put into or took out of the fills still to be made.

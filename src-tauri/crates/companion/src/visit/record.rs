@@ -9,6 +9,7 @@ use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
 use evensward_core::visit::Position;
 use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::event::{At, CorrectionKind};
+use evensward_core::visit::state::DriedOut;
 use evensward_format::record::{
     Deviation, Fill, ForWhom, Ground, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
@@ -234,6 +235,14 @@ fn passes(position: &Position) -> Vec<Pass> {
         .collect()
 }
 
+/// Whether the ground behind the place where the tank ran dry has had more than the label's highest dose.
+pub(crate) fn over_dosed(position: &Position, dried_out: &DriedOut) -> bool {
+    let highest = position.label.as_ref().and_then(|label| label.label.highest_dose.as_ref());
+    dried_out.dose.is_some_and(|dose| {
+        evensward_core::checks::dose::dose_on_ground(dose, highest).verdict == evensward_core::checks::Verdict::Stop
+    })
+}
+
 fn litres(volume: Volume) -> Quantity {
     Quantity { value: volume.l(), unit: "L".to_owned() }
 }
@@ -266,6 +275,14 @@ fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
         };
         let quantity = (volume > Volume::ZERO).then(|| litres(volume));
         lines.push(Deviation { code: code.to_owned(), quantity, ..Deviation::default() });
+    }
+    for dried_out in walk.dried_out.iter() {
+        let is_over = over_dosed(position, dried_out);
+        lines.push(Deviation {
+            code: if is_over { "over-dosed-where-it-ran-dry" } else { "ran-dry-before-its-time" }.to_owned(),
+            quantity: dried_out.dose.map(dose),
+            ..Deviation::default()
+        });
     }
     if let Some(short) = walk.short {
         let strips = f64::from(short.place.strips_done);

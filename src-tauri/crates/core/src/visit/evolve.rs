@@ -8,8 +8,8 @@ use std::sync::Arc;
 
 use super::event::{At, Guide, Payload, Place, Stamped, UseUpKind};
 use super::state::{
-    Closed, GateChecks, MadeFill, PassTruth, Passed, Pause, Position, SeenWeather, Short, Stage, State, Step, Stopped,
-    Trim, UsedUp,
+    Closed, DriedOut, GateChecks, MadeFill, PassTruth, Passed, Pause, Position, SeenWeather, Short, Stage, State, Step,
+    Stopped, Trim, UsedUp,
 };
 use crate::checks::Check;
 use crate::quantity::{ProductAmount, Volume};
@@ -281,6 +281,8 @@ fn strips_up_to(position: &mut Position, strips_done: u16) {
 fn ran_short(position: &mut Position, at: At, strips_done: u16) {
     position.walk.strips_done = strips_done;
     position.walk.in_tank = Volume::ZERO;
+    let dried_out = DriedOut { place: position.place(), dose: position.highest_given() };
+    Arc::make_mut(&mut position.walk.dried_out).push(dried_out);
     if position.walk.due.is_empty() {
         position.walk.short = Some(Short { place: position.place() });
         position.walk.ended = Some(at);
@@ -310,6 +312,9 @@ fn tank_measured(position: &mut Position, at: At, left: Volume, is_as_planned: b
         position.stage = Stage::UseUp;
         return;
     }
+    // A pass in which the tank ran dry before its time did not go as planned, whatever is left at its end.
+    let has_dried_out = position.walk.dried_out.iter().any(|dried_out| dried_out.place.pass == pass);
+    let is_as_planned = is_as_planned && !has_dried_out;
     let before = position.walk.truths.iter().filter_map(|truth| truth.product);
     let product = position
         .product_sprayed()

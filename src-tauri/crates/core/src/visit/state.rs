@@ -15,7 +15,7 @@ use super::event::{
 use super::item::PauseReason;
 use crate::checks::Check;
 use crate::checks::weather::Observation;
-use crate::quantity::{Code, Concentration, ProductAmount, Volume};
+use crate::quantity::{Code, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Where the job stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -185,6 +185,15 @@ pub struct Short {
     pub place: Place,
 }
 
+/// Where the tank ran dry before its time: the ground behind it has had more than planned.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DriedOut {
+    /// The pass and the strips of it that were done.
+    pub place: Place,
+    /// The dose on the ground that has had the most by then.
+    pub dose: Option<ProductDose>,
+}
+
 /// How the rest was used up.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct UsedUp {
@@ -249,6 +258,8 @@ pub struct Walk {
     pub trims: Arc<Vec<Trim>>,
     /// Pauses, the last one perhaps still on.
     pub pauses: Arc<Vec<Pause>>,
+    /// Where it ran dry before its time.
+    pub dried_out: Arc<Vec<DriedOut>>,
     /// Where it ran dry for good.
     pub short: Option<Short>,
     /// How the rest was used up.
@@ -351,6 +362,7 @@ impl Position {
                 truths: Arc::default(),
                 trims: Arc::default(),
                 pauses: Arc::default(),
+                dried_out: Arc::default(),
                 short: None,
                 used_up: None,
                 began: None,
