@@ -39,31 +39,24 @@ async function everyFigureRefused(page: Page, allowsZero: RegExp): Promise<numbe
   return nFields;
 }
 
+/** What every field of the page holds; radios and boxes by whether they are chosen. */
+function held(page: Page): Promise<string[]> {
+  return page.locator('main input:visible, main textarea:visible').evaluateAll((fields) =>
+    (fields as HTMLInputElement[]).map((field) => {
+      const isChosen = field.type === 'radio' || field.type === 'checkbox';
+      return `${isChosen ? field.value : field.name}=${isChosen ? field.checked : field.value}`;
+    }),
+  );
+}
+
 async function stillThereAfterReload(page: Page): Promise<void> {
-  const before = await page
-    .locator('main input:visible, main textarea:visible')
-    .evaluateAll((fields) =>
-      (fields as HTMLInputElement[]).map(
-        (field) => `${field.name}=${field.type === 'radio' || field.type === 'checkbox' ? field.checked : field.value}`,
-      ),
-    );
+  const before = await held(page);
   // The promise: what is typed is written within 300 ms.
   await page.waitForTimeout(300);
   await page.reload();
   await page.locator('main[data-ready="true"]').waitFor();
   await expect(page.getByText('This carries on from what you typed before.')).toBeVisible();
-  await expect
-    .poll(() =>
-      page
-        .locator('main input:visible, main textarea:visible')
-        .evaluateAll((fields) =>
-          (fields as HTMLInputElement[]).map(
-            (field) =>
-              `${field.name}=${field.type === 'radio' || field.type === 'checkbox' ? field.checked : field.value}`,
-          ),
-        ),
-    )
-    .toEqual(before.map((line) => line));
+  await expect.poll(() => held(page)).toEqual(before);
 }
 
 test('the operator must have a name, and nothing typed is lost', async ({ page, emptyApp }) => {
@@ -244,4 +237,19 @@ test('a whole firm can be typed in: lawn, label, kit and measurement are kept', 
   await expect(page.getByText('15.0').first()).toBeVisible();
   await page.getByRole('button', { name: 'Keep this measurement' }).click();
   await expect(page.getByText('Per pass:')).toBeVisible();
+});
+
+test('looking at a page without typing leaves no draft behind', async ({ page, app }) => {
+  const home = await app.ask({ ask: 'home' });
+  const products = await app.ask({ ask: 'products' });
+  if (home.answer !== 'home' || products.answer !== 'products') throw new Error('no lists');
+  for (const line of home.value.lawns) await show(page, app, `#/lawn/${line.lawn_id}`);
+  await show(page, app, `#/lawn/${crypto.randomUUID()}`);
+  await show(page, app, `#/product/${products.value[0]?.id}`);
+  for (let part = 1; part < 8; part += 1) await page.locator('button.main-act').click();
+  await show(page, app, `#/kit/${await firstKit(app)}`);
+  await show(page, app, `#/calibrate/${await firstKit(app)}`);
+  await page.waitForTimeout(400);
+  const after = await app.ask({ ask: 'home' });
+  expect(after.answer === 'home' ? after.value.drafts : null).toEqual(['place']);
 });

@@ -88,7 +88,9 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await look('visit-walk-paused');
     await panel('pass_end', 'visit-pass-end');
     if (visitor.view.panel.panel === 'pass_end') {
-      await visitor.act({ act: 'tank_left', left: { text: '0', unit: visitor.view.panel.planned_left.unit } });
+      // A little less than planned, so that something must be put right, and can be.
+      const { value, unit } = visitor.view.panel.planned_left;
+      await visitor.act({ act: 'tank_left', left: { text: (value - 0.5).toFixed(2), unit } });
     }
     await panel('correct', 'visit-correct');
     await visitor.until('walk');

@@ -80,11 +80,13 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
     case 'pass_end':
       return { act: 'tank_left', left: { text: '', unit: panel.planned_left.unit } };
     case 'correct': {
-      const advised = panel.options.find((option) => option.is_advised) ?? panel.options[0];
+      const advised =
+        panel.options.find((option) => option.is_advised) ?? panel.options.find((option) => option.can_be_chosen);
       return { act: 'correct', choice: advised?.choice ?? 'as_planned' };
     }
     case 'use_up': {
-      const advised = panel.options.find((option) => option.is_advised) ?? panel.options[0];
+      const advised =
+        panel.options.find((option) => option.is_advised) ?? panel.options.find((option) => option.can_be_chosen);
       return { act: 'use_up', choice: advised?.choice ?? 'none' };
     }
     case 'wash': {

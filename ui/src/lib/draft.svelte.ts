@@ -18,32 +18,48 @@ export function restored<T extends object>(empty: T, body: string | null): T | n
   }
 }
 
+/**
+ * What of a form a person typed or chose: a unit with no figure beside it, which a field offers by itself, is nothing.
+ */
+export function typedJson(form: unknown): string {
+  return JSON.stringify(form, (_name, value: unknown) => {
+    const isFigure = typeof value === 'object' && value !== null && 'text' in value && 'unit' in value;
+    return isFigure && value.text === '' ? null : value;
+  });
+}
+
 export class Draft<T extends object> {
   form: T;
   /** Whether the form was carried on from a draft. */
   isRestored = $state(false);
   isLoaded = $state(false);
   #written = '';
+  /** What was typed in the form as it began: looking at a page is no draft. */
+  #typedAtStart = '';
+  #hasDraft = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #isSettled = false;
 
   constructor(
     readonly key: string,
     initial: T,
+    /** The part of the form that a person types; the rest only says where they were. */
+    private readonly typedPart: (form: T) => unknown = (form) => form,
   ) {
     this.form = $state(initial);
-    this.#written = JSON.stringify(initial);
+    this.#begin();
   }
 
   /** Brings back what was typed before; `kept` is the saved entry to start from when there is no draft. */
   async load(kept?: T): Promise<void> {
     if (kept !== undefined) this.form = kept;
-    this.#written = JSON.stringify(this.form);
+    this.#begin();
     const body = await askFor('draft', { ask: 'draft', key: this.key });
     const back = restored($state.snapshot(this.form) as T, body);
     if (back !== null) {
       this.form = back;
       this.#written = JSON.stringify(back);
+      this.#hasDraft = true;
       this.isRestored = true;
     }
     this.isLoaded = true;
@@ -52,7 +68,7 @@ export class Draft<T extends object> {
   /** Call from an effect: writes the form soon if it differs from what was written last. */
   watch(): void {
     const body = JSON.stringify(this.form);
-    if (!this.isLoaded || this.#isSettled || body === this.#written) return;
+    if (!this.#isWaiting(body)) return;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.#write(body), DRAFT_AFTER_MS);
   }
@@ -61,7 +77,7 @@ export class Draft<T extends object> {
   flush(): void {
     const body = JSON.stringify(this.form);
     clearTimeout(this.#timer);
-    if (this.isLoaded && !this.#isSettled && body !== this.#written) void this.#write(body);
+    if (this.#isWaiting(body)) void this.#write(body);
   }
 
   /** The entry was saved and its draft cleared with it: write no more. */
@@ -73,8 +89,7 @@ export class Draft<T extends object> {
   /** What stands in the form has been written down for good; it may still be changed and written down again. */
   written(): void {
     clearTimeout(this.#timer);
-    this.#written = JSON.stringify(this.form);
-    this.isRestored = false;
+    this.#begin();
   }
 
   /** Throws away what was typed and starts again from `kept`. */
@@ -82,14 +97,26 @@ export class Draft<T extends object> {
     clearTimeout(this.#timer);
     await askFor('done', { ask: 'clear_draft', key: this.key });
     this.form = kept;
-    this.#written = JSON.stringify(kept);
+    this.#begin();
+  }
+
+  #begin(): void {
+    this.#written = JSON.stringify(this.form);
+    this.#typedAtStart = typedJson(this.typedPart(this.form));
+    this.#hasDraft = false;
     this.isRestored = false;
+  }
+
+  #isWaiting(body: string): boolean {
+    if (!this.isLoaded || this.#isSettled || body === this.#written) return false;
+    return this.#hasDraft || typedJson(this.typedPart(this.form)) !== this.#typedAtStart;
   }
 
   async #write(body: string): Promise<void> {
     try {
       await askFor('done', { ask: 'put_draft', key: this.key, body });
       this.#written = body;
+      this.#hasDraft = true;
     } catch {
       // The next key tries again; saving the form itself tells of a full or broken disk.
     }

@@ -6,6 +6,7 @@ import type { KitInput } from './generated/KitInput';
 import type { LawnInput } from './generated/LawnInput';
 import type { PartInput } from './generated/PartInput';
 import type { ProductInput } from './generated/ProductInput';
+import type { SideInput } from './generated/SideInput';
 import type { ShapeKind } from './generated/ShapeKind';
 import type { Typed } from './generated/Typed';
 import { word } from './words';
@@ -50,11 +51,27 @@ export const emptyPart = (takenOut: string | null): PartInput => ({
   at_y: figure('m'),
 });
 
+/** A line for each side of the first shape; a side nobody has spoken of is unknown, which is never taken for nothing. */
+export const everySide = (known: SideInput[], nSides: number): SideInput[] =>
+  Array.from(
+    { length: nSides },
+    (_, sideIdx) =>
+      known.find((side) => side.side_idx === sideIdx) ?? {
+        side_idx: sideIdx,
+        beside: 'unknown',
+        margin: figure('m'),
+      },
+  );
+
+/** Whether each side has its line, in order. */
+export const hasEverySide = (lawn: LawnInput, nSides: number): boolean =>
+  lawn.sides.length === nSides && lawn.sides.every((side, idx) => side.side_idx === idx);
+
 export const emptyLawn = (): LawnInput => ({
   client_id: null,
   name: '',
   parts: [emptyPart(null)],
-  sides: [],
+  sides: everySide([], N_SIDES.rectangle),
   doubt: figure('percent'),
 });
 

@@ -1,6 +1,6 @@
 // The small logic of the screens: keys, drafts, steps, scaling, places. None of it knows the trade.
 import { describe, expect, it } from 'vitest';
-import { restored } from './draft.svelte';
+import { restored, typedJson } from './draft.svelte';
 import { besideMark, fit, ringsPath, scaleBarM, sidePlace } from './drawing';
 import { Bounce, BOUNCE_MS, wishOf, type Press } from './keys';
 import { GROUPS, groupOf } from './label';
@@ -56,6 +56,13 @@ describe('drafts', () => {
 
   it('drops fields that the form does not have', () => {
     expect(restored(empty, '{"name":"Front","gone":1}')).toEqual({ name: 'Front', parts: [1] });
+  });
+
+  it('counts a unit that a field offers by itself as nothing typed', () => {
+    const at = (text: string, unit: string) => typedJson({ name: '', width: { text, unit } });
+    expect(at('', 'm')).toBe(at('', ''));
+    expect(at('2', 'm')).not.toBe(at('2', 'ft'));
+    expect(at('2', 'm')).not.toBe(at('', 'm'));
   });
 
   it.each([null, '', 'garbage', '[]', 'null', '3'])('has nothing to restore from %s', (body) => {
