@@ -27,5 +27,4 @@ mod visit_sample;
 
 mod properties;
 mod properties_given;
-mod properties_visit;
 mod words;
