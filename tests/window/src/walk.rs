@@ -105,10 +105,9 @@ async fn walking(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
         }
         drive.tap(the("button", "Take back")).await?;
         drive.window.find(the("heading", "Walk")).await?;
-        drive.step("and taken back").await?;
-        drive.tap(like("button", " done")).await?;
+        return drive.step("and taken back").await;
     }
-    Ok(())
+    drive.step("a pass is done as planned").await
 }
 
 async fn left(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
