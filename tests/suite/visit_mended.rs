@@ -136,6 +136,19 @@ fn a_pass_that_took_nothing_teaches_no_water() {
 }
 
 #[test]
+fn a_reading_after_passes_that_were_only_confirmed_is_shared_among_them() {
+    let mut trial = Trial::at(World::plain().without_narrow_strip(), Stage::Walk);
+    // Each pass took 4.95 L. The first was confirmed as planned; after the second 3.6 L are left instead of 4.5 L.
+    trial.acts([Command::PassDoneAsPlanned, Command::PassDone, left(13.5 - 9.9)]);
+    assert_eq!(trial.stage(), Stage::Correct);
+    is_near(corrections(trial.position())[0].water_now.l(), 4.95 - 3.6);
+    trial.acts([Command::Correct(CorrectionKind::AddWater), Command::PassDoneAsPlanned]);
+    assert_eq!(trial.stage(), Stage::UseUp);
+    is_near(trial.position().walk.in_tank.l() + 1.0, 1.0);
+    is_near(trial.position().learned_factor().unwrap(), 1.1);
+}
+
+#[test]
 fn the_dose_of_a_broken_off_pass_is_over_the_ground_that_got_it() {
     let mut trial = Trial::at(World::plain().without_narrow_strip(), Stage::Walk);
     trial.acts([stop(), left(11.5)]);

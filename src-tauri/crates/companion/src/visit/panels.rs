@@ -291,11 +291,12 @@ fn sum_lines(terms: &[Term]) -> Vec<SumLine> {
 }
 
 fn correct(position: &Position) -> Panel {
-    let truth = position.walk.truths.last();
-    let zero = show::litres(Volume::ZERO);
-    let used: Shown = truth.map_or_else(|| zero.clone(), |truth| show::litres(truth.used));
-    let planned = truth.map_or(zero, |truth| show::litres(truth.planned));
-    let is_more = truth.is_some_and(|truth| truth.used > truth.planned);
+    // What a pass really takes, by all passes since the tank was last read.
+    let factor = position.shown_factor(position.walk.pass).unwrap_or(1.0);
+    let planned = position.walk.truths.last().map_or(Volume::ZERO, |truth| truth.planned);
+    let used: Shown = show::litres(planned.times(factor));
+    let planned = show::litres(planned);
+    let is_more = factor > 1.0;
     let passed = position.passed_rules();
     let options = corrections(position)
         .into_iter()
@@ -341,8 +342,6 @@ fn correct(position: &Position) -> Panel {
             }
         })
         .collect();
-    let factor =
-        truth.filter(|truth| truth.planned > Volume::ZERO).map_or(1.0, |truth| truth.used.l() / truth.planned.l());
     let said = show::said(&Sentence::new(match is_more {
         _ if !is_believable(factor) => "pass-used-far-off",
         true => "pass-used-more",

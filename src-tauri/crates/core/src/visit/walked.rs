@@ -74,14 +74,23 @@ impl Position {
             .sum()
     }
 
-    /// Real over planned use that the walk goes by: what the pass before the last correction showed, or else 1. To go on
+    /// Real over planned use as the tank shows it after a pass. Passes before it that were only confirmed as planned
+    /// share what it shows: their own deviation was still in the tank then.
+    pub fn shown_factor(&self, after_pass: u8) -> Option<f64> {
+        let truths = &self.walk.truths;
+        let last_idx = truths.iter().position(|truth| truth.pass == after_pass)?;
+        let read_before = truths.iter().take(last_idx).rposition(|truth| !truth.is_as_planned);
+        let since = truths.iter().take(last_idx + 1).skip(read_before.map_or(0, |idx| idx + 1));
+        let (used_l, planned_l) = since
+            .fold((0.0, 0.0), |(used_l, planned_l), truth| (used_l + truth.used.l(), planned_l + truth.planned.l()));
+        (planned_l > 0.0).then(|| used_l / planned_l)
+    }
+
+    /// Real over planned use that the walk goes by: what the tank showed before the last correction, or else 1. To go on
     /// as planned is no correction.
     pub fn expected_factor(&self) -> f64 {
         let corrected = self.walk.trims.iter().rev().find(|trim| trim.kind != CorrectionKind::AsPlanned);
-        corrected
-            .and_then(|trim| self.walk.truths.iter().find(|truth| truth.pass == trim.after_pass))
-            .filter(|truth| truth.planned.l() > 0.0)
-            .map_or(1.0, |truth| truth.used.l() / truth.planned.l())
+        corrected.and_then(|trim| self.shown_factor(trim.after_pass)).unwrap_or(1.0)
     }
 
     /// Mixture that the strips `from..to` of a pass will take: by plan, and at the rate of the last correction.

@@ -1,6 +1,6 @@
 //! Putting right what a pass showed, and using up what is left: by WATER and by passes, never by product.
 //!
-//! After a whole pass the real use against the plan tells what the remaining passes will take:
+//! After a whole pass the real use against the plan, since the tank was last read, tells what the remaining passes take:
 //! extra water X = (passes left) x real use - mixture left (unmixed fills included). Where the passes differ in volume,
 //! each takes its planned volume times the same factor. What the mixture in the tank lacks up to the next fill goes into
 //! the tank now; the rest of X goes into the fills still to be made.
@@ -62,20 +62,17 @@ struct Ground<'a> {
     plan: &'a FrozenPlan,
     label: &'a FrozenLabel,
     kit: &'a FrozenKit,
-    /// Real over planned use in the last pass.
+    /// Real over planned use since the tank was last read.
     factor: f64,
 }
 
 /// The ways to put right what the last pass showed; the first is the one advised.
 #[must_use]
 pub fn corrections(position: &Position) -> Vec<Correction> {
-    let (Some(plan), Some(label), Some(kit), Some(truth)) =
-        (&position.plan, &position.label, &position.kit, position.walk.truths.last())
-    else {
+    let (Some(plan), Some(label), Some(kit)) = (&position.plan, &position.label, &position.kit) else {
         return Vec::new();
     };
-    let planned_l = truth.planned.l();
-    let factor = if planned_l > 0.0 { truth.used.l() / planned_l } else { 1.0 };
+    let factor = position.shown_factor(position.walk.pass).unwrap_or(1.0);
     let ground = Ground { position, plan, label, kit, factor };
     let n_passes = position.walk.n_passes;
     let n_left = n_passes.saturating_sub(position.walk.pass);
