@@ -16,7 +16,7 @@ use crate::visit;
 use crate::window::{Setting, Window};
 
 /// A draft is written this soon after the last key (the promise is 300 ms), with room for a busy machine.
-const DRAFT_KEPT_WITHIN: Duration = Duration::from_millis(600);
+const DRAFT_KEPT_WITHIN: Duration = Duration::from_millis(900);
 
 /// The programs under test.
 #[derive(Clone, Debug)]
