@@ -93,32 +93,27 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     sections.push(times(position, record));
     sections.push(section("record-weather", record.weather.iter().flat_map(weather)));
     if !record.protective.is_empty() {
-        let pieces = record.protective.iter().map(|piece| Argument::Code(format!("ready-{piece}"))).collect();
+        let pieces = record.protective.iter().map(|piece| Argument::Code(piece.clone())).collect();
         sections.push(section("record-protective", [line("record-worn", pieces)]));
     }
     sections.push(section(
         "record-fills",
         record.fills.iter().enumerate().map(|(idx, fill)| {
-            let values = vec![number(fill.mixture_l, "L", 2), quantity(&fill.product)];
             let count = u32::try_from(idx + 1).unwrap_or(u32::MAX);
-            let said = vec![said("record-fill-number", [("fill", Argument::Count(count))])];
-            RecordLine { label: "record-fill".to_owned(), values, said }
+            line("record-fill", vec![Argument::Count(count), number(fill.mixture_l, "L", 2), quantity(&fill.product)])
         }),
     ));
     sections.push(section(
         "record-passes",
         record.passes.iter().map(|pass| {
             let code = if pass.is_as_planned { "record-pass-as-planned" } else { "record-pass-measured" };
-            let args = [
-                ("pass", Argument::Count(u32::from(pass.pass))),
-                ("heading", Argument::Code(format!("heading-{}", pass.heading))),
-                ("planned", number(pass.planned_l, "L", 2)),
+            let values = vec![
+                Argument::Count(u32::from(pass.pass)),
+                Argument::Code(format!("heading-{}", pass.heading)),
+                number(pass.used_l, "L", 2),
             ];
-            RecordLine {
-                label: "record-pass".to_owned(),
-                values: vec![number(pass.used_l, "L", 2)],
-                said: vec![said(code, args)],
-            }
+            let said = vec![said(code, [("planned", number(pass.planned_l, "L", 2))])];
+            RecordLine { label: "record-pass".to_owned(), values, said }
         }),
     ));
     if !record.deviations.is_empty() {
