@@ -1,6 +1,6 @@
 //! Turns of a visit that once went wrong, each told as it went: kept so that none comes back.
 
-use evensward_core::checks::Verdict;
+use evensward_core::checks::{Verdict, is_barred};
 use evensward_core::lawn::Shape;
 use evensward_core::plan::Remedy;
 use evensward_core::quantity::{Code, Doubt};
@@ -175,6 +175,21 @@ fn the_rest_after_a_broken_off_pass_goes_by_the_ground_that_got_the_most() {
     let part = ways.iter().find(|way| way.kind == UseUpKind::Part).unwrap();
     let smallest_m2 = per_l * 3.6 / (2.5 - per_l * 0.045);
     assert!(smallest_m2 > 300.0 && part.checks[0].verdict == Verdict::Stop);
+}
+
+#[test]
+fn more_left_than_a_pass_takes_is_made_up_to_whole_passes_and_kept_off_the_narrow_strip() {
+    let mut trial = Trial::at(World::plain(), Stage::PassEnd);
+    // 13.86 L were made for three passes; 3 L each went out, going on as planned every time.
+    trial.acts([left(10.86), Command::Correct(CorrectionKind::AsPlanned), Command::PassDone, left(7.86)]);
+    trial.acts([Command::Correct(CorrectionKind::AsPlanned), Command::PassDone, left(4.86)]);
+    let ways = use_ups(trial.position());
+    let whole = ways.iter().find(|way| way.kind == UseUpKind::WholePass).unwrap();
+    is_near(whole.water.l(), 2.0 * 3.0 - 4.86);
+    let said: Vec<&str> = whole.checks.iter().map(|check| &*check.said.code).collect();
+    assert!(said.contains(&"leftover-takes-passes") && said.contains(&"leftover-not-on-the-narrow-strip"), "{said:?}");
+    assert!(!is_barred(&whole.checks, &[]));
+    trial.drive_to(Stage::Closed);
 }
 
 #[test]

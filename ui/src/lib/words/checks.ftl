@@ -143,6 +143,8 @@ as-planned-fits = Carried on like this, it comes out even.
 leftover-fits = It may go on part of the lawn, spread over at least this area.
 leftover-fits-nowhere = The dose is used up: it may go nowhere on this lawn.
 leftover-none = Nothing to speak of is left.
+leftover-takes-passes = That is more than one pass takes: walk the whole lawn { $passes } times.
+leftover-not-on-the-narrow-strip = Leave the narrow strip out: it has had its dose.
 leftover-is-waste = What cannot be used is waste. Keep it in a marked container and hand it in as the law of your place wants.
 
 # Weather

@@ -5,7 +5,7 @@
 
 use super::no_room;
 use crate::checks::{Check, Verdict, dose, is_barred, water};
-use crate::plan;
+use crate::plan::{self, NarrowReport, Remedy};
 use crate::product::Tag;
 use crate::quantity::{Area, Arg, ProductAmount, Unit, Volume, is_above};
 use crate::visit::event::{FrozenKit, FrozenLabel, FrozenPlan, UseUpKind};
@@ -70,10 +70,22 @@ fn whole_pass(
     let planned = position.volume_between(position.walk.pass, 0, u16::MAX);
     let walked = position.walk.truths.iter().rev().find(|truth| truth.planned.l() > 0.0);
     let pass = walked.map_or(planned, |truth| truth.used);
+    let n_passes = n_whole_passes(left, pass);
+    let pass = pass.times(f64::from(n_passes));
     let water = pass.less(left);
     let area = plan.plan.treated.area;
     let used_l: f64 = position.walk.truths.iter().map(|truth| truth.used.l()).sum();
     let mut checks = Vec::new();
+    if n_passes > 1 {
+        let check = Check::new("leftover-area", Verdict::Caution, Tag::Own, "arithmetic", "leftover-takes-passes");
+        checks.push(check.with("passes", Arg::Count(n_passes.into())));
+    }
+    let is_sprayed_in_some = |narrow: &NarrowReport| matches!(narrow.taken, Remedy::SomePasses { .. });
+    if plan.plan.narrow.iter().any(is_sprayed_in_some) {
+        // It was walked at its own pace until it had its dose; at the usual pace it would get several times its share.
+        let code = "leftover-not-on-the-narrow-strip";
+        checks.push(Check::new("leftover-area", Verdict::Caution, Tag::Own, "geometry", code));
+    }
     let dose_there =
         position.product_sprayed().and_then(|sprayed| sprayed.plus(product)).and_then(|all| all.over(area));
     if let Some(dose_there) = dose_there {
@@ -86,6 +98,15 @@ fn whole_pass(
         checks.push(no_room(left + water, kit.kit.tank));
     }
     UseUp { kind: UseUpKind::WholePass, water, area, product: Some(product), checks, is_advised: false }
+}
+
+/// How many whole passes the rest is: one, unless a pass takes clearly less than what is left.
+fn n_whole_passes(left: Volume, pass: Volume) -> u8 {
+    /// So much more than a pass still goes out in it, at a slower pace (own setting).
+    const MORE_IN_A_PASS: f64 = 0.25;
+    let passes = if pass.l() > 0.0 { (left.l() / pass.l() - MORE_IN_A_PASS).ceil() } else { 1.0 };
+    // Bounded, so that the cast keeps the whole part.
+    passes.clamp(1.0, 100.0) as u8
 }
 
 fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volume, product: ProductAmount) -> UseUp {
