@@ -2,7 +2,7 @@
 //!
 //! Every figure comes from the frozen plan and the walk; a pause shows what is looked at again before going on.
 
-use evensward_core::plan::{Heading, Leg};
+use evensward_core::plan::{Heading, Leg, Remedy};
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 use evensward_core::visit::event::Guide;
@@ -107,7 +107,8 @@ fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said>
         let count = Arg::Count(u32::try_from(legs.len()).unwrap_or(u32::MAX));
         notes.push(Sentence::new("strip-has-gaps").with("runs", count));
     }
-    if is_narrow {
+    // By pass, the note of the pass says it from the first strip on.
+    if is_narrow && position.guide() == Guide::ByStrip {
         notes.extend(narrow_note(position, legs));
     }
     notes.iter().map(show::said).collect()
@@ -165,30 +166,7 @@ fn notes(position: &Position, heading: Heading) -> Vec<Said> {
         Some(same) if same == heading => Sentence::new("pass-back-over-the-same"),
         Some(_) => Sentence::new("pass-turn-square"),
     });
-    let narrow_left_out = position.plan.as_ref().and_then(|plan| {
-        let report = plan.plan.narrow.iter().find(|report| report.heading == heading)?;
-        let walks_it = position.pass_plan(walk.pass)?.legs.iter().any(|leg| leg.strip == report.strip);
-        (!walks_it).then_some(report)
-    });
-    if let Some(report) = narrow_left_out {
-        let width = Arg::number(report.width.m(), Unit::Metre, 2);
-        notes.push(Sentence::new("pass-leaves-narrow-strip").with("width", width));
-    } else if let Some(report) = position
-        .plan
-        .as_ref()
-        .and_then(|plan| plan.plan.narrow.iter().find(|report| report.heading == heading && walk.n_passes > 0))
-    {
-        let legs = position.strips_of(walk.pass);
-        let narrow = legs.iter().flatten().find(|leg| leg.strip == report.strip);
-        if let Some(leg) = narrow {
-            notes.push(
-                Sentence::new("pass-narrow-strip")
-                    .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
-                    .with("turn", Arg::number(report.fan_turn.deg(), Unit::Degree, 0))
-                    .with("pace", Arg::number(leg.pace.m_per_s(), Unit::MetrePerSecond, 2)),
-            );
-        }
-    }
+    notes.extend(narrow_in_pass(position, heading));
     let has_dry = position
         .label
         .as_ref()
@@ -197,4 +175,24 @@ fn notes(position: &Position, heading: Heading) -> Vec<Said> {
         notes.push(Sentence::new("pass-stop-short"));
     }
     notes.iter().map(show::said).collect()
+}
+
+/// What this pass does with the narrow strip: leaves it out, or walks it with the fan turned. Equal strips need no word.
+fn narrow_in_pass(position: &Position, heading: Heading) -> Option<Sentence> {
+    let plan = position.plan.as_ref()?;
+    let report = plan.plan.narrow.iter().find(|report| report.heading == heading)?;
+    let width = Arg::number(report.width.m(), Unit::Metre, 2);
+    let legs = &position.pass_plan(position.walk.pass)?.legs;
+    match (report.taken, legs.iter().find(|leg| leg.strip == report.strip)) {
+        (Remedy::SomePasses { .. } | Remedy::Leave, None) => {
+            Some(Sentence::new("pass-leaves-narrow-strip").with("width", width))
+        }
+        (Remedy::SomePasses { .. } | Remedy::AsItIs, Some(leg)) => Some(
+            Sentence::new("pass-narrow-strip")
+                .with("width", width)
+                .with("turn", Arg::number(report.fan_turn.deg(), Unit::Degree, 0))
+                .with("pace", Arg::number(leg.pace.m_per_s(), Unit::MetrePerSecond, 2)),
+        ),
+        _ => None,
+    }
 }
