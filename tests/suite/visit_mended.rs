@@ -125,6 +125,13 @@ fn a_pass_beyond_the_plan_leaves_out_the_narrow_strip_that_had_its_dose() {
     assert_eq!((position.n_strips(4), position.n_strips(5)), (15, 15));
     trial.drive_to(Stage::Closed);
     assert_eq!(trial.position().walk.truths.len(), 4);
+
+    // Sprayed in the first two of three passes, it is in the last but one too.
+    let mut world = World::plain();
+    world.survey.parts[0].shape = Shape::Rectangle { width: m(15.6), length: m(20.0) };
+    let trial = Trial::at(world, Stage::Ready);
+    let n_strips: Vec<u16> = (1..=5).map(|pass| trial.position().n_strips(pass)).collect();
+    assert_eq!(n_strips, [16, 16, 15, 15, 15]);
 }
 
 #[test]
