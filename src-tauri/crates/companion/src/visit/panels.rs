@@ -198,10 +198,9 @@ fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Pa
                 .iter()
                 .rev()
                 .find(|passed| position.holds(passed) && passed.rule == check.rule && check.can_be_passed());
-            let reason = passed.and_then(|passed| texts::words(companion, &passed.because));
-            show::check(check, reason.as_deref())
+            texts::check(companion, check, passed)
         })
-        .collect();
+        .collect::<Result<Vec<_>, Failure>>()?;
     Ok(Panel::Ready {
         items,
         weather,
@@ -429,7 +428,7 @@ fn close(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
         cause_said,
         advice,
         look_back_on: look_back_on.map(|date| date.to_string()).unwrap_or_default(),
-        missing: record_view::missing(companion, position),
+        missing: record_view::missing(companion, position)?,
         record: Box::new(record_view::of(companion, folded)?),
     })
 }

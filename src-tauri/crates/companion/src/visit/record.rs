@@ -16,9 +16,10 @@ use evensward_format::record::{
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
 use super::journal::Folded;
-use super::texts::{lawn_name, word, words};
+use super::texts::{lawn_name, optional_words, word, words};
 use super::weather;
 use crate::Companion;
+use crate::dto::ask::Failure;
 
 /// Codes of the legal classes in the record.
 const CLASSES: &[(&str, LegalClass)] = &[
@@ -29,25 +30,25 @@ const CLASSES: &[(&str, LegalClass)] = &[
 ];
 
 /// The record of a visit, as it stands or as it would stand.
-pub(crate) fn of(companion: &Companion, folded: &Folded) -> Record {
+pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failure> {
     let position = &folded.state.position;
     let closed = position.closed.as_ref();
     let signature = closed.map(|closed| &closed.signature);
     let client = position.lawn.as_ref().and_then(|lawn| lawn.client.as_ref());
     let walk = &position.walk;
-    Record {
+    Ok(Record {
         schema: SCHEMA.to_owned(),
         visit_id: folded.visit_id.to_string(),
         is_part: position.stopped.is_some() || walk.short.is_some(),
         is_untreated: !position.has_sprayed(),
-        operator: operator(companion, position),
+        operator: operator(companion, position)?,
         client: ForWhom {
-            name: client.and_then(|note| word(companion, note, "name")),
-            address: client.and_then(|note| word(companion, note, "address")),
+            name: client.map_or(Ok(None), |note| word(companion, note, "name"))?,
+            address: client.map_or(Ok(None), |note| word(companion, note, "address"))?,
         },
-        place: place(companion, position),
+        place: place(companion, position)?,
         purpose: position.found.as_ref().and_then(|found| found.target).map(|target| target.code().to_owned()),
-        product: product(companion, position),
+        product: product(companion, position)?,
         water_l: water_l(position),
         mixture_l: mixture_l(position),
         sprayer: sprayer(position),
@@ -67,16 +68,16 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Record {
             })
             .collect(),
         passes: passes(position),
-        deviations: deviations(companion, position),
+        deviations: deviations(companion, position)?,
         used_up: walk.used_up.map(|used| code_of(&used.kind, USE_UPS).to_owned()),
         leftover_l: walk.used_up.map_or(0.0, |used| used.leftover.l()),
         advice: signature
             .map(|signature| signature.advice.iter().map(ToString::to_string).collect())
             .unwrap_or_default(),
         look_back_on: signature.and_then(|signature| signature.look_back_on).map(|date| date.to_string()),
-        note: signature.and_then(|signature| signature.note.as_ref()).and_then(|note| words(companion, note)),
+        note: optional_words(companion, signature.and_then(|signature| signature.note.as_ref()))?,
         signed: closed.map(|closed| moment(closed.at)),
-    }
+    })
 }
 
 /// A moment as RFC 3339 with its own offset.
@@ -102,32 +103,32 @@ fn dose(dose: ProductDose) -> Quantity {
 }
 
 /// Who signed; before that, who would.
-fn operator(companion: &Companion, position: &Position) -> Person {
-    match position.closed.as_ref() {
+fn operator(companion: &Companion, position: &Position) -> Result<Person, Failure> {
+    Ok(match position.closed.as_ref() {
         Some(closed) => Person {
-            name: word(companion, &closed.signature.by, "name"),
-            certificate: word(companion, &closed.signature.by, "certificate"),
+            name: word(companion, &closed.signature.by, "name")?,
+            certificate: word(companion, &closed.signature.by, "certificate")?,
         },
         None => {
-            let operator = companion.operator().ok().flatten().map(|(_, operator)| operator).unwrap_or_default();
+            let operator = companion.operator()?.map(|(_, operator)| operator).unwrap_or_default();
             let filled = |words: String| (!words.is_empty()).then_some(words);
             Person { name: filled(operator.name), certificate: filled(operator.certificate) }
         }
-    }
+    })
 }
 
-fn place(companion: &Companion, position: &Position) -> Place {
-    let Some(lawn) = &position.lawn else { return Place::default() };
+fn place(companion: &Companion, position: &Position) -> Result<Place, Failure> {
+    let Some(lawn) = &position.lawn else { return Ok(Place::default()) };
     let measured = position.label.as_ref().map_or(&lawn.measured, |label| &label.measured);
     let treated = position.plan.as_ref().map_or(measured.net_area, |plan| plan.plan.treated);
-    Place {
+    Ok(Place {
         lawn_id: lawn.lawn_id.to_string(),
-        lawn: lawn_name(companion, lawn.lawn_id),
+        lawn: lawn_name(companion, lawn.lawn_id)?,
         outline_area_m2: measured.outline_area.m2(),
         treated_area_m2: treated.area.m2(),
         area_doubt_percent: treated.doubt.percent(),
         treated_ground_m: measured.net.rings().into_iter().map(ground).collect(),
-    }
+    })
 }
 
 fn ground(ring: Ring) -> Ground {
@@ -135,22 +136,22 @@ fn ground(ring: Ring) -> Ground {
     Ground { outer: points(ring.outer), holes: ring.holes.into_iter().map(points).collect() }
 }
 
-fn product(companion: &Companion, position: &Position) -> Option<Product> {
-    let frozen = position.label.as_ref()?;
+fn product(companion: &Companion, position: &Position) -> Result<Option<Product>, Failure> {
+    let Some(frozen) = position.label.as_ref() else { return Ok(None) };
     let label = &frozen.label;
-    let entered_by = companion.label_as_typed(frozen.label_id).ok().map(|input| input.entered_by);
+    let entered_by = companion.label_as_typed(frozen.label_id)?.entered_by;
     let planned = position.plan.as_ref().map_or(label.dose, |plan| plan.choice.dose);
-    Some(Product {
+    Ok(Some(Product {
         name: label.name.clone(),
         legal_class: code_of(&label.legal_class, CLASSES).to_owned(),
         authorisation_number: label.authorisation_number.clone(),
         label_version: label.label_version.clone(),
-        label_entered_by: entered_by.filter(|name| !name.is_empty()),
+        label_entered_by: (!entered_by.is_empty()).then_some(entered_by),
         label_entered_on: label.entered_on.to_string(),
         dose_planned: dose(planned),
         dose_given: dose_given(position).map(dose),
         total: position.product_made().map(amount),
-    })
+    }))
 }
 
 /// Mixture in all: what was made, and the water that corrections and the use-up put to it.
@@ -247,24 +248,25 @@ fn litres(volume: Volume) -> Quantity {
     Quantity { value: volume.l(), unit: "L".to_owned() }
 }
 
-fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
+fn deviations(companion: &Companion, position: &Position) -> Result<Vec<Deviation>, Failure> {
     let walk = &position.walk;
-    let text = |note: Option<&evensward_core::visit::event::NoteRef>| note.and_then(|note| words(companion, note));
-    let mut lines: Vec<Deviation> = position
-        .passed
-        .iter()
-        .map(|passed| Deviation {
+    let mut lines = Vec::new();
+    for passed in position.passed.iter() {
+        lines.push(Deviation {
             code: format!("passed-{}", passed.rule),
-            reason: text(Some(&passed.because)),
+            reason: words(companion, &passed.because)?,
             ..Deviation::default()
-        })
-        .collect();
-    lines.extend(walk.pauses.iter().map(|pause| Deviation {
-        code: format!("paused-{}", pause.reason.code()),
-        at: Some(moment(pause.began)),
-        reason: text(pause.note.as_ref()),
-        quantity: pause.ended.map(|ended| Quantity { value: ended.seconds_since(pause.began), unit: "s".to_owned() }),
-    }));
+        });
+    }
+    for pause in walk.pauses.iter() {
+        let seconds = pause.ended.map(|ended| ended.seconds_since(pause.began));
+        lines.push(Deviation {
+            code: format!("paused-{}", pause.reason.code()),
+            at: Some(moment(pause.began)),
+            reason: optional_words(companion, pause.note.as_ref())?,
+            quantity: seconds.map(|value| Quantity { value, unit: "s".to_owned() }),
+        });
+    }
     for trim in walk.trims.iter() {
         let (code, volume) = match trim.kind {
             CorrectionKind::AddWater => ("water-added", trim.water_now + trim.water_more),
@@ -304,9 +306,9 @@ fn deviations(companion: &Companion, position: &Position) -> Vec<Deviation> {
         lines.push(Deviation {
             code: format!("stopped-{}", code_of(&stopped.reason, STOPS)),
             at: Some(moment(stopped.at)),
-            reason: text(stopped.note.as_ref()),
+            reason: optional_words(companion, stopped.note.as_ref())?,
             quantity: None,
         });
     }
-    lines
+    Ok(lines)
 }

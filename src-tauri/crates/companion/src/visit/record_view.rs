@@ -14,7 +14,7 @@ use crate::failure::said;
 /// The record of a visit.
 pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<RecordView, Failure> {
     let position = &folded.state.position;
-    let document = record::of(companion, folded);
+    let document = record::of(companion, folded)?;
     let is_closed = position.closed.is_some();
     let json = serde_json::to_string_pretty(&document).map_err(|error| Failure::malformed(error.to_string()))?;
     let hash = if is_closed { hash(companion, folded.visit_id)? } else { None };
@@ -36,13 +36,13 @@ fn hash(companion: &Companion, visit_id: uuid::Uuid) -> Result<Option<String>, F
 }
 
 /// What a lawful record still lacks.
-pub(crate) fn missing(companion: &Companion, position: &Position) -> Vec<Said> {
+pub(crate) fn missing(companion: &Companion, position: &Position) -> Result<Vec<Said>, Failure> {
     let mut lines = Vec::new();
     let has_client = position.lawn.as_ref().is_some_and(|lawn| lawn.client_id.is_some());
     if !has_client {
         lines.push(said("missing-client", []));
     }
-    let operator = companion.operator().ok().flatten().map(|(_, operator)| operator).unwrap_or_default();
+    let operator = companion.operator()?.map(|(_, operator)| operator).unwrap_or_default();
     if operator.certificate.trim().is_empty() {
         lines.push(said("missing-certificate", []));
     }
@@ -53,7 +53,7 @@ pub(crate) fn missing(companion: &Companion, position: &Position) -> Vec<Said> {
     if needs_number {
         lines.push(said("missing-authorisation-number", []));
     }
-    lines
+    Ok(lines)
 }
 
 fn text(value: impl Into<String>) -> Argument {

@@ -1,7 +1,7 @@
 //! The view of a visit: trail, story, drawing, what can be taken back, and the panel that has the word.
 
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
-use evensward_core::visit::event::NoteRef;
+use evensward_core::visit::state::Passed;
 use evensward_core::visit::{Position, Stage};
 
 use super::journal::Folded;
@@ -36,20 +36,17 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         visit_id: folded.visit_id.to_string(),
         seq: folded.state.seq,
         read_only: folded.read_only.clone(),
-        lawn: texts::lawn_name(companion, lawn.lawn_id),
-        client: lawn.client.as_ref().and_then(|client| client_name(companion, client)),
+        lawn: texts::lawn_name(companion, lawn.lawn_id)?,
+        client: lawn.client.as_ref().map_or(Ok(None), |client| texts::word(companion, client, "name"))?,
         trail: trail(position.stage),
         story: story(position),
         panel: panels::of(companion, folded)?,
         drawing,
-        checks: checks(companion, position),
+        checks: checks(companion, position)?,
         weather: position
             .last_weather()
             .map_or_else(weather::empty_form, |seen| weather::form(&seen.observation, &seen.typed)),
-        weather_checks: position
-            .last_weather()
-            .map(|seen| seen.checks.iter().map(|check| show::check(check, None)).collect())
-            .unwrap_or_default(),
+        weather_checks: weather_checks(companion, position)?,
         can_see_weather: matches!(
             position.stage,
             Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp
@@ -64,10 +61,6 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
             .collect(),
         can_stop: position.stopped.is_none() && !matches!(position.stage, Stage::Close | Stage::Closed),
     })
-}
-
-fn client_name(companion: &Companion, client: &NoteRef) -> Option<String> {
-    texts::word(companion, client, "name")
 }
 
 fn trail(stage: Stage) -> Vec<TrailStep> {
@@ -113,13 +106,25 @@ fn story(position: &Position) -> Vec<Said> {
 }
 
 /// The checks of the gate that was passed last, each with the reason for which it was passed if it was.
-fn checks(companion: &Companion, position: &Position) -> Vec<CheckView> {
+fn checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
     let gate = position.gates.last().map(|gate| gate.checks.as_slice()).unwrap_or_default();
     gate.iter()
         .map(|check| {
             let passed = position.passed.iter().rev().find(|passed| passed.rule == check.rule);
-            let reason = passed.and_then(|passed| texts::words(companion, &passed.because));
-            show::check(check, reason.as_deref())
+            texts::check(companion, check, passed)
+        })
+        .collect()
+}
+
+/// The checks of the weather as last seen, each with the reason that holds for it now.
+fn weather_checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
+    let checks = position.last_weather().map(|seen| seen.checks.as_slice()).unwrap_or_default();
+    checks
+        .iter()
+        .map(|check| {
+            let is_for_it = |passed: &&Passed| position.holds(passed) && passed.rule == check.rule;
+            let passed = position.passed.iter().rev().find(is_for_it).filter(|_| check.can_be_passed());
+            texts::check(companion, check, passed)
         })
         .collect()
 }
