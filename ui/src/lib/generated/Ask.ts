@@ -125,7 +125,7 @@ draft_key: string | null, } | { "ask": "open_visit",
  */
 visit_id: string, 
 /**
- * The command's id: a retry answers as the first time did.
+ * The command's id: a retry does nothing twice.
  */
 command_id: string, 
 /**
@@ -149,7 +149,7 @@ choice: PlanChoice, } | { "ask": "act",
  */
 visit_id: string, 
 /**
- * The command's id: a retry answers as the first time did.
+ * The command's id: a retry does nothing twice.
  */
 command_id: string, 
 /**

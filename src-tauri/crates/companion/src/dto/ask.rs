@@ -127,7 +127,7 @@ pub enum Ask {
     OpenVisit {
         /// Its id.
         visit_id: String,
-        /// The command's id: a retry answers as the first time did.
+        /// The command's id: a retry does nothing twice.
         command_id: String,
         /// The lawn.
         lawn_id: String,
@@ -148,7 +148,7 @@ pub enum Ask {
     Act {
         /// Which.
         visit_id: String,
-        /// The command's id: a retry answers as the first time did.
+        /// The command's id: a retry does nothing twice.
         command_id: String,
         /// The state the screen saw.
         expected_seq: u32,
