@@ -43,9 +43,10 @@ fn is_near(a: f64, b: f64, relative: f64) -> bool {
 fn fill_of(plan: &Plan, pass: &Pass, leg: &Leg) -> Fill {
     let order = |moment: FillMoment| -> (u8, usize) {
         let pass = plan.passes.iter().find(|pass| pass.number == moment.pass).unwrap();
-        (moment.pass, pass.legs.iter().position(|leg| leg.strip == moment.strip).unwrap())
+        (moment.pass, pass.moments().iter().position(|(at, _)| *at == moment).unwrap())
     };
-    let at = order(FillMoment { pass: pass.number, strip: leg.strip });
+    let (moment, _) = pass.moments().into_iter().find(|(_, legs)| legs.contains(leg)).unwrap();
+    let at = order(moment);
     plan.fills.iter().rev().find(|fill| order(fill.from) <= at).unwrap().clone()
 }
 
@@ -190,15 +191,12 @@ proptest! {
         let mut in_kit_l = 0.0;
         let mut fills = plan.fills.iter().peekable();
         for pass in &plan.passes {
-            let mut last = None;
-            for leg in &pass.legs {
-                let moment = FillMoment { pass: pass.number, strip: leg.strip };
-                if last != Some(leg.strip) && fills.peek().is_some_and(|fill| fill.from == moment) {
+            for (moment, legs) in pass.moments() {
+                if fills.peek().is_some_and(|fill| fill.from == moment) {
                     in_kit_l += fills.next().unwrap().mixture.l();
                     prop_assert!(in_kit_l <= given.kit.tank.l() * (1.0 + 1e-9));
                 }
-                last = Some(leg.strip);
-                in_kit_l -= leg.volume.l();
+                in_kit_l -= legs.iter().map(|leg| leg.volume.l()).sum::<f64>();
                 prop_assert!(in_kit_l >= given.kit.dead_volume.l() - 1e-6, "dry in {moment:?}");
             }
         }

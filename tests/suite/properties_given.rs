@@ -125,6 +125,7 @@ pub fn kit() -> impl Strategy<Value = Kit> {
             last_in: LastIn::CleanWater,
             cleaned_since: true,
             fill_limit: None,
+            reach: None,
         },
     )
 }

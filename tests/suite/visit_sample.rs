@@ -90,6 +90,7 @@ impl World {
                 last_in: LastIn::CleanWater,
                 cleaned_since: true,
                 fill_limit: None,
+                reach: None,
             },
             calibration: Calibration {
                 flow: FlowRate::from_l_per_min(0.9).unwrap(),

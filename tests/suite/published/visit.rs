@@ -30,6 +30,7 @@ pub(super) fn planned(given: &mut Given<'_>) -> Result<Plan, Trouble> {
         last_in: LastIn::Nothing,
         cleaned_since: true,
         fill_limit: None,
+        reach: None,
     };
     let calibration = Calibration {
         flow: given.quantity("flow", FlowRate::from_figure)?,

@@ -95,6 +95,7 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
             },
             cleaned_since: input.cleaned,
             fill_limit: None,
+            reach: None,
         })
     })();
     problems.give(kit)

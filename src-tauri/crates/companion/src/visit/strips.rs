@@ -102,10 +102,9 @@ fn fill_of(position: &Position, plan: &Plan, pass: u8, strip_idx: usize) -> u32 
         plan.fills
             .iter()
             .map(|fill| {
-                let legs =
-                    plan.passes.iter().find(|pass| pass.number == fill.from.pass).map(|pass| pass.legs.as_slice());
-                let order = walking_order(legs.unwrap_or_default());
-                let idx = order.iter().position(|id| *id == fill.from.strip.0).unwrap_or(0);
+                let pass = plan.passes.iter().find(|pass| pass.number == fill.from.pass);
+                let moments = pass.map(evensward_core::plan::Pass::moments).unwrap_or_default();
+                let idx = moments.iter().position(|(moment, _)| *moment == fill.from).unwrap_or(0);
                 Place { pass: fill.from.pass, strips_done: u16::try_from(idx).unwrap_or(u16::MAX) }
             })
             .collect()

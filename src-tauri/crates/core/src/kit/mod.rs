@@ -40,6 +40,8 @@ pub struct Kit {
     pub cleaned_since: bool,
     /// The operator's own limit for a fill, if any.
     pub fill_limit: Option<Volume>,
+    /// How far ahead of the feet the spray lands, when it was measured: so far before an edge the walker stops.
+    pub reach: Option<Length>,
 }
 
 impl Kit {

@@ -6,7 +6,7 @@
 //! Invariant: exact shares sum to the total. Measured ones are whole steps of the measure, and none passes the
 //! highest product for its share of the mixture. The dead volume is in the first fill, once.
 
-use super::types::{Fill, FillMoment, Pass, Refill};
+use super::types::{Fill, FillMoment, Leg, Pass, Refill};
 use crate::quantity::{Density, ProductAmount, Said, Volume, is_above};
 
 /// More fills than this are no day's work.
@@ -79,15 +79,8 @@ pub fn share_out(passes: &[Pass], request: FillRequest) -> Result<(Vec<Fill>, Ve
 }
 
 fn loads_of(pass: &Pass) -> Vec<Load> {
-    let mut loads: Vec<Load> = Vec::new();
-    for leg in &pass.legs {
-        match loads.last_mut() {
-            Some(last) if last.moment.strip == leg.strip => last.volume_l += leg.volume.l(),
-            _ => loads
-                .push(Load { moment: FillMoment { pass: pass.number, strip: leg.strip }, volume_l: leg.volume.l() }),
-        }
-    }
-    loads
+    let litres = |legs: &[Leg]| legs.iter().map(|leg| leg.volume.l()).sum();
+    pass.moments().into_iter().map(|(moment, legs)| Load { moment, volume_l: litres(legs) }).collect()
 }
 
 fn sum(loads: &[Load]) -> f64 {
@@ -295,7 +288,7 @@ fn in_steps(wanted: f64, step: f64, most: Option<f64>) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::{Heading, Leg, StripId};
+    use crate::plan::{Heading, StripId};
     use crate::quantity::{Length, Pace, ProductKind, Span};
 
     fn pass(number: u8, volumes_l: &[f64]) -> Pass {
@@ -311,10 +304,11 @@ mod tests {
                 volume: Volume::from_l(*volume_l).unwrap(),
                 time: Span::from_s(1.0).unwrap(),
                 reversed: false,
+                empty_before: Length::ZERO,
             })
             .collect();
         let volume = legs.iter().map(|leg| leg.volume).sum();
-        Pass { number, heading: Heading::Along, legs, volume, time: Span::ZERO }
+        Pass { number, heading: Heading::Along, legs, volume, time: Span::ZERO, empty: Length::ZERO, n_turns: 0 }
     }
 
     fn request(capacity_l: f64, dead_l: f64, product_ml: f64, step_ml: f64) -> FillRequest {

@@ -78,13 +78,14 @@ pub fn lay_out(
         strips.push(Strip {
             id: StripId(u16::try_from(strips.len() + 1).unwrap_or(u16::MAX)),
             width: Length::computed(width_m),
+            is_lap: false,
             is_narrow: spacing == Spacing::BySwath && is_last && is_last_narrow,
             centre: Length::computed(begin_m + width_m / 2.0),
             markers: [first.from, final_run.to],
             runs,
         });
     }
-    Ok(Layout { heading, strips, remedy: None })
+    Ok(Layout { heading, angle: crate::quantity::Angle::computed(0.0), strips, remedy: None })
 }
 
 /// The ground of one strip as an outline, to take it out of the treated area.

@@ -6,7 +6,7 @@
 use super::draft::{Draft, Ground, product_for};
 use super::fills::{FillRequest, share_out};
 use super::narrow::{Case, settle};
-use super::types::{Choice, Fill, Plan};
+use super::types::{Choice, Ends, Fill, Plan};
 use super::walk::Gait;
 use crate::checks::{Check, Verdict, dose, water, weight};
 use crate::kit::{Calibration, Kit};
@@ -38,7 +38,7 @@ const WATER_KG_PER_L: f64 = 1.0;
 /// #     tank: l(15.0), empty_weight: Weight::from_kg(5.0).unwrap(), dead_volume: Volume::ZERO,
 /// #     nozzle: "fan".into(), swath: Swath::from_m(1.0).unwrap(),
 /// #     jug_steps: kit::JugSteps { volume: Volume::from_ml(5.0).unwrap(), mass: Mass::from_g(5.0).unwrap() },
-/// #     last_in: kit::LastIn::CleanWater, cleaned_since: true, fill_limit: None,
+/// #     last_in: kit::LastIn::CleanWater, cleaned_since: true, fill_limit: None, reach: None,
 /// # };
 /// # let calibration = kit::Calibration {
 /// #     flow: FlowRate::from_l_per_min(0.9).unwrap(), pace: Pace::from_m_per_s(1.0).unwrap(),
@@ -130,6 +130,7 @@ pub fn plan(
         checks,
         layouts: drafted.layouts,
         passes: drafted.passes,
+        ends: Ends::NONE,
     })
 }
 

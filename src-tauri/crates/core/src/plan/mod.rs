@@ -26,8 +26,8 @@ pub use leftover::{rinse_residual, smallest_area};
 pub use make::{fill_capacity, plan, weight_with};
 pub use next_time::{Cause, NextTime, TRIM_LEARNED, learned_trim};
 pub use types::{
-    Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass, Plan, Refill,
-    Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport, Pass,
+    Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
 };
 pub use walk::{Gait, as_it_is_factor, narrow_pace, walk};
 pub use water::{WaterOption, WaterOptions, WayOut, water_options};

@@ -46,6 +46,7 @@ fn kit() -> Kit {
         last_in: LastIn::CleanWater,
         cleaned_since: true,
         fill_limit: None,
+        reach: None,
     }
 }
 

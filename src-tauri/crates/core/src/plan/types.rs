@@ -120,6 +120,27 @@ pub enum StartSide {
     Back,
 }
 
+/// On which side the narrow strip lies, where the lawn is no whole number of swaths wide.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum NarrowAt {
+    /// Away from the starting side: it is walked last.
+    #[default]
+    Last,
+    /// At the starting side: it is walked first.
+    First,
+}
+
+impl NarrowAt {
+    /// The code of the side.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Last => "last",
+            Self::First => "first",
+        }
+    }
+}
+
 /// The paces at which a person can walk evenly with a sprayer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Walkable {
@@ -152,8 +173,15 @@ pub struct Choice {
     pub n_passes: u8,
     /// The heading of each pass; as many as there are passes.
     pub headings: Vec<Heading>,
-    /// The side where the first strip lies.
+    /// The walking direction of the passes along, clockwise from away-from-front, 0 up to 180 degrees. Passes across
+    /// are walked at right angles to it.
+    pub angle: Angle,
+    /// The side where the first strip lies, seen along the walking direction.
     pub start_side: StartSide,
+    /// Whether the narrow strip is the last or the first.
+    pub narrow_at: NarrowAt,
+    /// Whether the edge is sprayed round first, one swath wide, and the strips are laid inside it.
+    pub edge_first: bool,
     /// What is done about the narrow strip.
     pub narrow: NarrowChoice,
     /// Another pace than the calibrated one.
@@ -179,7 +207,10 @@ impl Choice {
         Self {
             n_passes,
             headings: vec![Heading::Along; usize::from(n_passes)],
+            angle: Angle::computed(0.0),
             start_side: StartSide::Left,
+            narrow_at: NarrowAt::Last,
+            edge_first: false,
             narrow: NarrowChoice::default(),
             pace: None,
             dose,
@@ -218,6 +249,8 @@ pub struct Strip {
     pub width: Length,
     /// Whether it is narrower than the others.
     pub is_narrow: bool,
+    /// Whether it is a lap round the edge: its runs are the straight legs of the lap, in walking order.
+    pub is_lap: bool,
     /// Where its centre lies: the distance from the starting side.
     pub centre: Length,
     /// Where the two markers stand: on its centre line, at both ends.
@@ -231,6 +264,8 @@ pub struct Strip {
 pub struct Layout {
     /// The heading.
     pub heading: Heading,
+    /// Its walking direction, clockwise from away-from-front, 0 up to 180 degrees.
+    pub angle: Angle,
     /// The strips, from the starting side.
     pub strips: Vec<Strip>,
     /// What was done about the narrow strip, when there was one.
@@ -264,6 +299,8 @@ pub struct Leg {
     pub time: Span,
     /// Whether it is walked from its end to its beginning.
     pub reversed: bool,
+    /// How far is walked without spraying to come to it.
+    pub empty_before: Length,
 }
 
 impl Leg {
@@ -287,6 +324,25 @@ pub struct Pass {
     pub volume: Volume,
     /// How long its spraying takes.
     pub time: Span,
+    /// How far is walked in it without spraying.
+    pub empty: Length,
+    /// How often the walker turns round or aside in it, from one run to the next.
+    pub n_turns: u16,
+}
+
+impl Pass {
+    /// Its strips in walking order, each as often as the pass comes to it, with the legs walked there.
+    #[must_use]
+    pub fn moments(&self) -> Vec<(FillMoment, &[Leg])> {
+        let mut found: Vec<(FillMoment, &[Leg])> = Vec::new();
+        for legs in self.legs.chunk_by(|one, next| one.strip == next.strip) {
+            let Some(strip) = legs.first().map(|leg| leg.strip) else { continue };
+            let n_before = found.iter().filter(|(moment, _)| moment.strip == strip).count();
+            let nth = u8::try_from(n_before).unwrap_or(u8::MAX);
+            found.push((FillMoment { pass: self.number, strip, nth }, legs));
+        }
+        found
+    }
 }
 
 /// A moment of the walk: a strip of a pass.
@@ -296,6 +352,8 @@ pub struct FillMoment {
     pub pass: u8,
     /// The strip.
     pub strip: StripId,
+    /// How often the pass has come to that strip before: runs on both sides of a patch may be walked apart.
+    pub nth: u8,
 }
 
 /// One tankful.
@@ -380,6 +438,32 @@ pub struct NarrowReport {
     pub taken: Remedy,
 }
 
+/// What square ends of the runs do at oblique edges, for one pass of each heading.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ends {
+    /// The ground that no run reaches.
+    pub missed: Area,
+    /// The ground beyond the net outline that is sprayed.
+    pub overshot: Area,
+    /// The mixture that falls there, for one pass of each heading.
+    pub overshot_water: Volume,
+    /// Where ground is missed.
+    pub missed_ground: Vec<Ring>,
+    /// Where ground is overshot.
+    pub overshot_ground: Vec<Ring>,
+}
+
+impl Ends {
+    /// Nothing missed and nothing overshot.
+    pub const NONE: Self = Self {
+        missed: Area::ZERO,
+        overshot: Area::ZERO,
+        overshot_water: Volume::ZERO,
+        missed_ground: Vec::new(),
+        overshot_ground: Vec::new(),
+    };
+}
+
 /// A finished plan.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plan {
@@ -433,6 +517,8 @@ pub struct Plan {
     pub narrow: Vec<NarrowReport>,
     /// The checks of the plan.
     pub checks: Vec<Check>,
+    /// What square ends do at oblique edges.
+    pub ends: Ends,
 }
 
 impl Plan {

@@ -74,6 +74,8 @@ pub fn walk(layouts: &[Layout], headings: &[Heading], gait: Gait) -> Vec<Pass> {
             heading,
             volume: legs.iter().map(|leg| leg.volume).sum(),
             time: legs.iter().map(|leg| leg.time).sum(),
+            empty: Length::ZERO,
+            n_turns: u16::try_from(legs.len().saturating_sub(1)).unwrap_or(u16::MAX),
             legs,
         });
     }
@@ -101,7 +103,17 @@ fn add_legs(legs: &mut Vec<Leg>, strip: &Strip, pace: Pace, gait: Gait, reversed
     let width = strip.width.min(Length::computed(gait.swath.m()));
     let leg = |(run_idx, length): (usize, Length)| {
         let time: Span = length / pace;
-        Leg { strip: strip.id, run_idx, length, pace, width, volume: gait.flow * time, time, reversed }
+        Leg {
+            strip: strip.id,
+            run_idx,
+            length,
+            pace,
+            width,
+            volume: gait.flow * time,
+            time,
+            reversed,
+            empty_before: Length::ZERO,
+        }
     };
     let runs = strip.runs.iter().map(|run| run.length).enumerate();
     if reversed {

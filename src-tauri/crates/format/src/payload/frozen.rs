@@ -205,22 +205,38 @@ macro_rules! frozen_code {
     )*};
 }
 
-/// Structs: one key a field, each with the field's type; the key carries the unit.
+/// Whether a value is what an absent key means, so that it is not written.
+pub fn is_absent<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
+}
+
+/// Structs: one key a field, each with the field's type; the key carries the unit. Keys after `later` came once the
+/// shape was published: an absent one means its default, which is what it meant before, and a default is not written.
 macro_rules! frozen_struct {
-    ($($(#[$doc:meta])* $json:ident for $name:ty { $($key:ident = $field:ident : $kind:ty),* $(,)? })*) => {$(
+    ($($(#[$doc:meta])* $json:ident for $name:ty {
+        $($key:ident = $field:ident : $kind:ty),* $(,)?
+        $(; later $($late_key:ident = $late_field:ident : $late_kind:ty),* $(,)?)?
+    })*) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, serde::Serialize, serde::Deserialize)]
         #[allow(missing_docs, reason = "a key says its field and unit")]
         pub struct $json {
             $(pub $key: <$kind as $crate::payload::frozen::Frozen>::Json,)*
+            $($(
+                #[serde(default, skip_serializing_if = "crate::payload::frozen::is_absent")]
+                pub $late_key: <$late_kind as $crate::payload::frozen::Frozen>::Json,
+            )*)?
         }
         impl $crate::payload::frozen::Frozen for $name {
             type Json = $json;
             fn freeze(&self) -> $json {
-                $json { $($key: self.$field.freeze(),)* }
+                $json { $($key: self.$field.freeze(),)* $($($late_key: self.$late_field.freeze(),)*)? }
             }
             fn thaw(json: $json) -> Result<Self, $crate::payload::frozen::Unreadable> {
-                Ok(Self { $($field: <$kind as $crate::payload::frozen::Frozen>::thaw(json.$key)?,)* })
+                Ok(Self {
+                    $($field: <$kind as $crate::payload::frozen::Frozen>::thaw(json.$key)?,)*
+                    $($($late_field: <$late_kind as $crate::payload::frozen::Frozen>::thaw(json.$late_key)?,)*)?
+                })
             }
         }
     )*};

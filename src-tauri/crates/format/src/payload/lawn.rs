@@ -211,7 +211,8 @@ frozen_struct! {
     KitJson for Kit {
         tank_l = tank: Volume, empty_weight_kg = empty_weight: Weight, dead_volume_l = dead_volume: Volume,
         nozzle = nozzle: String, swath_m = swath: Swath, jug_steps = jug_steps: JugSteps, last_in = last_in: LastIn,
-        cleaned_since = cleaned_since: bool, fill_limit_l = fill_limit: Option<Volume>,
+        cleaned_since = cleaned_since: bool, fill_limit_l = fill_limit: Option<Volume>;
+        later reach_m = reach: Option<Length>,
     }
     /// The calibration.
     CalibrationJson for Calibration {

@@ -3,8 +3,8 @@
 use evensward_core::checks::Check;
 use evensward_core::lawn::{NetArea, Ring};
 use evensward_core::plan::{
-    Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass, Plan, Refill,
-    Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport, Pass,
+    Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
 };
 use evensward_core::quantity::{
     Angle, Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume, VolumePerArea,
@@ -17,6 +17,17 @@ use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
 frozen_code! {
     Heading { Along = "along", Across = "across" }
     StartSide { Left = "left", Right = "right", Front = "front", Back = "back" }
+}
+
+/// Whether the narrow strip is the first. It was the last before that could be chosen.
+impl Frozen for NarrowAt {
+    type Json = bool;
+    fn freeze(&self) -> bool {
+        matches!(self, Self::First)
+    }
+    fn thaw(json: bool) -> Result<Self, Unreadable> {
+        Ok(if json { Self::First } else { Self::Last })
+    }
 }
 
 impl Frozen for StripId {
@@ -73,7 +84,8 @@ frozen_struct! {
         n_passes = n_passes: u8, headings = headings: Vec<Heading>, start_side = start_side: StartSide,
         narrow = narrow: NarrowChoice, pace_m_per_s = pace: Option<Pace>, dose = dose: ProductDose,
         jug_step = jug_step: Option<ProductAmount>, trim = trim: f64, clean_water_in_tank_l = clean_water_in_tank: Volume,
-        carry_limit_kg = carry_limit: Option<Weight>, walkable = walkable: Walkable,
+        carry_limit_kg = carry_limit: Option<Weight>, walkable = walkable: Walkable;
+        later angle_deg = angle: Angle, is_narrow_first = narrow_at: NarrowAt, edge_first = edge_first: bool,
     }
     /// One unbroken piece of a strip.
     RunJson for Run {
@@ -83,21 +95,26 @@ frozen_struct! {
     /// One swath's lane.
     StripJson for Strip {
         id = id: StripId, width_m = width: Length, is_narrow = is_narrow: bool, centre_m = centre: Length,
-        markers_m = markers: [(f64, f64); 2], runs = runs: Vec<Run>,
+        markers_m = markers: [(f64, f64); 2], runs = runs: Vec<Run>;
+        later is_lap = is_lap: bool,
     }
     /// All strips of a heading.
-    LayoutJson for Layout { heading = heading: Heading, strips = strips: Vec<Strip>, remedy = remedy: Option<Remedy> }
+    LayoutJson for Layout {
+        heading = heading: Heading, strips = strips: Vec<Strip>, remedy = remedy: Option<Remedy>; later angle_deg = angle: Angle,
+    }
     /// One run, walked once.
     LegJson for Leg {
         strip = strip: StripId, run_idx = run_idx: usize, length_m = length: Length, pace_m_per_s = pace: Pace,
-        width_m = width: Length, volume_l = volume: Volume, time_s = time: Span, reversed = reversed: bool,
+        width_m = width: Length, volume_l = volume: Volume, time_s = time: Span, reversed = reversed: bool;
+        later empty_before_m = empty_before: Length,
     }
     /// One whole cover.
     PassJson for Pass {
-        number = number: u8, heading = heading: Heading, legs = legs: Vec<Leg>, volume_l = volume: Volume, time_s = time: Span,
+        number = number: u8, heading = heading: Heading, legs = legs: Vec<Leg>, volume_l = volume: Volume, time_s = time: Span;
+        later empty_m = empty: Length, n_turns = n_turns: u16,
     }
     /// A strip of a pass.
-    FillMomentJson for FillMoment { pass = pass: u8, strip = strip: StripId }
+    FillMomentJson for FillMoment { pass = pass: u8, strip = strip: StripId; later nth = nth: u8 }
     /// One tankful.
     FillJson for Fill {
         number = number: u8, from = from: FillMoment, to = to: FillMoment, mixture_l = mixture: Volume,
@@ -119,6 +136,11 @@ frozen_struct! {
         fan_turn_deg = fan_turn: Angle, options = options: Vec<NarrowOption>, suggested = suggested: Remedy,
         taken = taken: Remedy,
     }
+    /// What square ends do at oblique edges.
+    EndsJson for Ends {
+        missed_m2 = missed: Area, overshot_m2 = overshot: Area, overshot_water_l = overshot_water: Volume,
+        missed_ground = missed_ground: Vec<Ring>, overshot_ground = overshot_ground: Vec<Ring>,
+    }
     /// The plan.
     PlanJson for Plan {
         layouts = layouts: Vec<Layout>, passes = passes: Vec<Pass>, flow_l_per_min = flow: FlowRate, pace_m_per_s = pace: Pace,
@@ -129,6 +151,13 @@ frozen_struct! {
         refills = refills: Vec<Refill>, water_ml_per_m2 = water: VolumePerArea, dose = dose: ProductDose,
         highest_on_ground = highest_on_ground: ProductDose, concentration = concentration: Concentration,
         weight_full_kg = weight_full: Weight, time_s = time: Span, narrow = narrow: Vec<NarrowReport>,
-        checks = checks: Vec<Check>,
+        checks = checks: Vec<Check>;
+        later ends = ends: Ends,
+    }
+}
+
+impl Default for EndsJson {
+    fn default() -> Self {
+        Ends::NONE.freeze()
     }
 }

@@ -13,8 +13,8 @@ use evensward_core::lawn::{
     Beside, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Ring, Shape, Side, Survey, ValidOutline,
 };
 use evensward_core::plan::{
-    Cause, Choice, Fill, FillMoment, Heading, Layout, Leg, NarrowChoice, NarrowOption, NarrowReport, Pass, Plan,
-    Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Cause, Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport,
+    Pass, Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
 };
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Source, Tag, Tagged, WaterRange,
@@ -202,6 +202,7 @@ fn kit(last_in: LastIn) -> FrozenKit {
             last_in,
             cleaned_since: true,
             fill_limit: Some(l(12.0)),
+            reach: None,
         },
         calibration: Calibration {
             flow: FlowRate::from_l_per_min(0.9).unwrap(),
@@ -217,7 +218,10 @@ fn choice() -> Choice {
     Choice {
         n_passes: 1,
         headings: vec![Heading::Along],
+        angle: Angle::from_deg(0.0).unwrap(),
         start_side: StartSide::Left,
+        narrow_at: NarrowAt::Last,
+        edge_first: false,
         narrow: NarrowChoice { along: Some(Remedy::SomePasses { k: 1 }), across: None },
         pace: Some(Pace::from_m_per_s(1.1).unwrap()),
         dose: dose(2.0),
@@ -232,7 +236,7 @@ fn choice() -> Choice {
 /// One strip, one leg, one fill and one refill: every part of a plan once.
 fn plan() -> Plan {
     let ring = measured().outline.rings().remove(0);
-    let moment = FillMoment { pass: 1, strip: StripId(1) };
+    let moment = FillMoment { pass: 1, strip: StripId(1), nth: 0 };
     let run = Run {
         ground: vec![ring],
         from: (0.5, 0.0),
@@ -245,6 +249,7 @@ fn plan() -> Plan {
         id: StripId(1),
         width: m(1.0),
         is_narrow: false,
+        is_lap: false,
         centre: m(0.5),
         markers: [(0.5, 0.0), (0.5, 3.0)],
         runs: vec![run],
@@ -258,6 +263,7 @@ fn plan() -> Plan {
         volume: l(0.045),
         time: Span::from_s(3.0).unwrap(),
         reversed: false,
+        empty_before: Length::ZERO,
     };
     let narrow = NarrowOption {
         remedy: Remedy::EvenOut,
@@ -284,13 +290,20 @@ fn plan() -> Plan {
         left_after: Volume::ZERO,
     };
     Plan {
-        layouts: vec![Layout { heading: Heading::Along, strips: vec![strip], remedy: Some(Remedy::EvenOut) }],
+        layouts: vec![Layout {
+            heading: Heading::Along,
+            angle: Angle::from_deg(0.0).unwrap(),
+            strips: vec![strip],
+            remedy: Some(Remedy::EvenOut),
+        }],
         passes: vec![Pass {
             number: 1,
             heading: Heading::Along,
             legs: vec![leg],
             volume: l(0.045),
             time: Span::from_s(3.0).unwrap(),
+            empty: Length::ZERO,
+            n_turns: 0,
         }],
         flow: FlowRate::from_l_per_min(0.945).unwrap(),
         pace: Pace::from_m_per_s(1.1).unwrap(),
@@ -324,6 +337,7 @@ fn plan() -> Plan {
             taken: Remedy::EvenOut,
         }],
         checks: checks(),
+        ends: Ends::NONE,
     }
 }
 

@@ -264,10 +264,11 @@ fn no_room(wanted: Volume, tank: Volume) -> Check {
 /// A strip of a pass as a place in the walk: `beyond` 0 is before it, 1 is after it.
 #[must_use]
 pub fn place_of(position: &Position, moment: FillMoment, beyond: u16) -> Place {
-    let strips = position.strips_of(moment.pass);
-    let before = strips
-        .iter()
-        .position(|legs| legs.first().is_some_and(|leg| leg.strip == moment.strip))
+    // A pass beyond the plan repeats an earlier one and keeps that one's number.
+    let comes_to = |(at, _): &(FillMoment, _)| (at.strip, at.nth) == (moment.strip, moment.nth);
+    let before = position
+        .pass_plan(moment.pass)
+        .and_then(|pass| pass.moments().iter().position(comes_to))
         .and_then(|idx| u16::try_from(idx).ok())
         .unwrap_or(0);
     Place { pass: moment.pass, strips_done: before.saturating_add(beyond) }

@@ -47,6 +47,7 @@ impl Ground<'_> {
         let mut add = |pass: &Pass, per_l: f64, is_to_come: bool| {
             let strips = headings.entry(pass.heading).or_default();
             let mut ids: Vec<StripId> = pass.legs.iter().map(|leg| leg.strip).collect();
+            ids.sort_unstable();
             ids.dedup();
             for id in ids {
                 let legs = pass.legs.iter().filter(|leg| leg.strip == id);
