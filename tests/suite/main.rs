@@ -28,3 +28,5 @@ mod visit_sample;
 mod properties;
 mod properties_given;
 mod words;
+
+mod reference_runs;

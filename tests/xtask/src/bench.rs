@@ -8,7 +8,7 @@ use std::process::Command;
 use serde_json::{Value, json};
 
 use crate::set_up::{self, Wants};
-use crate::{children, place};
+use crate::{children, place, reference};
 
 /// How often each program is started.
 const N_STARTS: &str = "9";
@@ -20,6 +20,7 @@ const N_STARTS: &str = "9";
 /// Says which measurement could not be taken.
 pub fn bench() -> Result<(), String> {
     set_up::set_up(Wants::Driving)?;
+    reference::set_up()?;
     eprintln!("bench: building for release (some minutes when it is the first time)");
     children::run_aside(place::cargo().args([
         "build",

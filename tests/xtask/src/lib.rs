@@ -12,6 +12,7 @@ pub mod children;
 pub mod counts;
 pub mod lanes;
 pub mod place;
+pub mod reference;
 pub mod set_up;
 pub mod shots;
 pub mod test;

@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
 use xtask::set_up::Wants;
-use xtask::{bench, checks, children, set_up, shots, test, try_out};
+use xtask::{bench, checks, children, reference, set_up, shots, test, try_out};
 
 /// The verbs of the house. Each installs what it needs first and can be stopped at any time with
 /// Ctrl-C: nothing it started is left running.
@@ -17,11 +17,11 @@ struct Arguments {
 
 #[derive(Subcommand)]
 enum Verb {
-    /// Install what is missing and build the user interface; every other verb does this first.
+    /// Install what is missing and build the user interface; every other verb does what it needs of this first.
     ///
     /// On Debian and Ubuntu missing system packages are installed by name, as root or through sudo,
     /// after saying what each is for. Elsewhere the list is printed and the verb stops. Node 20 or
-    /// newer must be there already.
+    /// newer must be there already. The reference libraries of the tests go into target/reference/.
     SetUp,
     /// Run every check. This is what continuous integration runs.
     ///
@@ -67,7 +67,7 @@ enum Width {
 
 fn run(verb: &Verb) -> Result<(), String> {
     match verb {
-        Verb::SetUp => set_up::set_up(Wants::Driving),
+        Verb::SetUp => set_up::set_up(Wants::Driving).and_then(|()| reference::set_up()),
         Verb::Test { width } => test::test(match width {
             Width::Quick => test::Width::Quick,
             Width::Ci => test::Width::Ci,

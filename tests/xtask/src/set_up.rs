@@ -22,12 +22,12 @@ pub enum Wants {
 }
 
 /// A system package and what it is for.
-struct SystemPackage {
+pub(crate) struct SystemPackage {
     name: &'static str,
     what_for: &'static str,
 }
 
-const fn package(name: &'static str, what_for: &'static str) -> SystemPackage {
+pub(crate) const fn package(name: &'static str, what_for: &'static str) -> SystemPackage {
     SystemPackage { name, what_for }
 }
 
@@ -57,21 +57,22 @@ const NODE_AT_LEAST: u32 = 20;
 ///
 /// Says what is missing and what to do about it.
 pub fn set_up(wants: Wants) -> Result<(), String> {
-    system_packages(wants)?;
+    let driving = if wants == Wants::Driving { TO_DRIVE } else { &[] };
+    system_packages(TO_BUILD.iter().chain(driving))?;
     node()?;
     npm_packages()?;
     build_ui()
 }
 
-fn system_packages(wants: Wants) -> Result<(), String> {
-    let driving = if wants == Wants::Driving { TO_DRIVE } else { &[] };
-    let wanted: Vec<&SystemPackage> = TO_BUILD.iter().chain(driving).collect();
+/// Installs those of these packages that are missing, after saying what each is for.
+pub(crate) fn system_packages(wanted: impl IntoIterator<Item = &'static SystemPackage>) -> Result<(), String> {
+    let wanted: Vec<&SystemPackage> = wanted.into_iter().collect();
     if !has_apt() {
         return elsewhere(&wanted);
     }
-    let missing: Vec<&SystemPackage> = wanted.into_iter().filter(|p| !is_installed(p.name)).collect();
+    let missing: Vec<&SystemPackage> = wanted.iter().copied().filter(|package| !is_installed(package.name)).collect();
     if missing.is_empty() {
-        eprintln!("set-up: system packages are there");
+        eprintln!("set-up: {} system packages are there", wanted.len());
         return Ok(());
     }
     eprintln!("set-up: installing these system packages:");
@@ -192,7 +193,7 @@ fn add_folder(hasher: &mut DefaultHasher, folder: &Path) -> Result<(), String> {
     Ok(())
 }
 
-fn add_file(hasher: &mut DefaultHasher, path: &Path) -> Result<(), String> {
+pub(crate) fn add_file(hasher: &mut DefaultHasher, path: &Path) -> Result<(), String> {
     let bytes = std::fs::read(path).map_err(|why| format!("could not read {}: {why}", path.display()))?;
     hasher.write_usize(bytes.len());
     hasher.write(&bytes);
@@ -200,21 +201,21 @@ fn add_file(hasher: &mut DefaultHasher, path: &Path) -> Result<(), String> {
 }
 
 /// A hash kept on disk: when it is the same, the step it stands for need not be done again.
-struct Stamp {
+pub(crate) struct Stamp {
     path: std::path::PathBuf,
     hash: String,
 }
 
 impl Stamp {
-    fn new(step: &str, hash: u64) -> Self {
+    pub(crate) fn new(step: &str, hash: u64) -> Self {
         Self { path: place::left_behind("set-up").join(step), hash: format!("{hash:016x}") }
     }
 
-    fn holds(&self) -> bool {
+    pub(crate) fn holds(&self) -> bool {
         std::fs::read_to_string(&self.path).is_ok_and(|kept| kept == self.hash)
     }
 
-    fn set(&self) -> Result<(), String> {
+    pub(crate) fn set(&self) -> Result<(), String> {
         place::made(&place::left_behind("set-up"))?;
         std::fs::write(&self.path, &self.hash).map_err(|why| format!("could not write {}: {why}", self.path.display()))
     }

@@ -9,7 +9,7 @@ use std::process::Command;
 use crate::counts::{self, Count};
 use crate::lanes::{Lanes, Outcome};
 use crate::set_up::{self, Wants};
-use crate::{children, place};
+use crate::{children, place, reference};
 
 /// How much to run.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -34,7 +34,7 @@ pub fn test(width: Width) -> Result<(), String> {
     let mut lanes = Lanes::default();
     // Even the unit tests build the shell, which wants the window's libraries and a built UI.
     let wants = if width == Width::Quick { Wants::Window } else { Wants::Driving };
-    if !lanes.lane("set-up", || set_up::set_up(wants)) {
+    if !lanes.lane("set-up", || set_up::set_up(wants).and_then(|()| reference::set_up())) {
         return lanes.sum_up();
     }
     lanes.lane("format", format);

@@ -1,0 +1,113 @@
+"""Answers what GEOS (through shapely) and GeographicLib say, for tests that hold our geometry against them.
+
+Reads one JSON list of cases from standard input and writes one JSON list of answers, then ends. A case is an object
+with the name of its question as `op`; a refused one is answered with `{"error": text}`.
+Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], ...]}`, in metres.
+
+- `area`: `of` -> `area`
+- `union`, `difference`, `intersection`: `a`, `b` and our own result `ours` -> `area`, `ours` (its area) and `apart`, the
+  area by which ours and theirs differ as ground
+- `buffer`: `of` (ground) or `line`, `distance`, `join` (`round`, `mitre`, `bevel`), `quad_segs`, `mitre_limit` and `ours`
+  -> `area`, `missing` (theirs without ours), `excess` (ours without theirs)
+- `cut`: `of` and `by` (a list of grounds) -> `areas`, one for each piece of `by`
+- `timed_cut`: lists `of` and `by` of the same length, `n_times` -> `seconds` of the quickest round over all of them
+- `geodesic`: `lat_lon` (a ring) -> `area` (positive anticlockwise) and `perimeter`
+"""
+
+import json
+import sys
+import time
+
+import shapely
+from geographiclib.geodesic import Geodesic
+from shapely.geometry import LineString, MultiPolygon, Polygon
+
+
+def ground(polygons):
+    """Polygons that are taken as they come, but refused where GEOS would not say the same about them as we."""
+    made = MultiPolygon([Polygon(polygon["outer"], polygon["holes"]) for polygon in polygons])
+    if not made.is_valid:
+        raise ValueError(shapely.is_valid_reason(made))
+    return made
+
+
+def our_ground(case):
+    """Our result may touch itself in a point, which GEOS calls invalid; it is mended without changing its ground."""
+    polygons = [shapely.make_valid(Polygon(polygon["outer"], polygon["holes"])) for polygon in case["ours"]]
+    return shapely.union_all(polygons)
+
+
+def area(case):
+    return {"area": ground(case["of"]).area}
+
+
+def boolean(operation):
+    def answer(case):
+        theirs = operation(ground(case["a"]), ground(case["b"]))
+        ours = our_ground(case)
+        return {"area": theirs.area, "ours": ours.area, "apart": theirs.symmetric_difference(ours).area}
+
+    return answer
+
+
+def buffer(case):
+    of = LineString(case["line"]) if "line" in case else ground(case["of"])
+    theirs = of.buffer(
+        case["distance"],
+        quad_segs=case.get("quad_segs", 256),
+        join_style=case.get("join", "round"),
+        mitre_limit=case.get("mitre_limit", 5.0),
+    )
+    ours = our_ground(case)
+    return {"area": theirs.area, "missing": theirs.difference(ours).area, "excess": ours.difference(theirs).area}
+
+
+def cut(case):
+    of = ground(case["of"])
+    shapely.prepare(of)
+    return {"areas": [of.intersection(ground(piece)).area for piece in case["by"]]}
+
+
+def timed_cut(case):
+    pairs = [(ground(of), [ground(piece) for piece in by]) for of, by in zip(case["of"], case["by"], strict=True)]
+    quickest = float("inf")
+    for _ in range(case["n_times"]):
+        started_at = time.perf_counter()
+        for of, by in pairs:
+            shapely.intersection(of, by)
+        quickest = min(quickest, time.perf_counter() - started_at)
+    return {"seconds": quickest}
+
+
+def geodesic(case):
+    polygon = Geodesic.WGS84.Polygon()
+    for lat, lon in case["lat_lon"]:
+        polygon.AddPoint(lat, lon)
+    _, perimeter, signed_area = polygon.Compute(False, True)
+    return {"area": signed_area, "perimeter": perimeter}
+
+
+OPERATIONS = {
+    "area": area,
+    "union": boolean(shapely.union),
+    "difference": boolean(shapely.difference),
+    "intersection": boolean(shapely.intersection),
+    "buffer": buffer,
+    "cut": cut,
+    "timed_cut": timed_cut,
+    "geodesic": geodesic,
+}
+
+
+def answer(case):
+    try:
+        return OPERATIONS[case["op"]](case)
+    except (ValueError, shapely.errors.ShapelyError) as why:
+        return {"error": str(why)}
+
+
+def main():
+    json.dump([answer(case) for case in json.load(sys.stdin)], sys.stdout)
+
+
+main()
