@@ -57,8 +57,9 @@ fn may_know() -> BTreeMap<&'static str, &'static [&'static str]> {
     BTreeMap::from([
         ("evensward-core", &[] as &[&str]),
         ("evensward-format", &["evensward-core"]),
+        ("evensward-exchange", &["evensward-core", "evensward-format"]),
         ("evensward-store", &["evensward-core", "evensward-format"]),
-        ("evensward-companion", &["evensward-core", "evensward-format", "evensward-store"]),
+        ("evensward-companion", &["evensward-core", "evensward-exchange", "evensward-format", "evensward-store"]),
         ("evensward-serve", &["evensward-companion"]),
         ("evensward", &["evensward-companion"]),
         ("xtask", &[]),
@@ -167,7 +168,7 @@ fn the_core_reads_no_file_no_clock_and_no_chance() {
 
 #[test]
 fn the_use_cases_and_all_below_them_start_no_thread_and_open_no_socket() {
-    let rooms = ["core", "format", "store", "companion"].map(|room| format!("src-tauri/crates/{room}/src/"));
+    let rooms = ["core", "format", "exchange", "store", "companion"].map(|room| format!("src-tauri/crates/{room}/src/"));
     let breaches: Vec<String> = texts(&[".rs"])
         .iter()
         .filter(|(name, _)| rooms.iter().any(|room| name.starts_with(room.as_str())))

@@ -118,7 +118,7 @@ const CALLS: &[&str] =
     &["Said::new(", "Sentence::new(", " said(", "(said(", "line(", "optional(", "section(", "Argument::Code("];
 
 fn sources() -> Vec<(PathBuf, String)> {
-    ["core", "companion"]
+    ["core", "exchange", "companion"]
         .iter()
         .flat_map(|name| files(&root().join("src-tauri/crates").join(name).join("src"), "rs"))
         .filter(|path| !path.to_string_lossy().contains("/src/tests"))

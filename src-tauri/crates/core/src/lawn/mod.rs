@@ -8,11 +8,13 @@
 
 mod margin;
 mod outline;
+pub mod position;
 mod shape;
 mod survey;
 
 pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};
+pub use position::{Crossing, Fix, Plane, Position, PositionProblem, first_crossing};
 pub use shape::{Shape, ShapeProblem, heron};
 pub use survey::{FieldRefusal, Measured, MeasuredSide, Patch, Survey};
 

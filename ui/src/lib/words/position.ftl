@@ -1,0 +1,31 @@
+# What is said of positions: files brought in, rounds walked with the phone.
+
+# Files
+import-empty = There is nothing in this file.
+import-too-large = This file is larger than { $limit } MB. Bring one with the lawn alone.
+geojson-not-json = This file breaks off or is damaged at line { $line }, place { $column }. Save it again as GeoJSON.
+geojson-not-geojson = This is no GeoJSON (RFC 7946). Save the outline as GeoJSON and bring that.
+geojson-no-ground = This file holds no closed outline, only points or open lines. Draw the lawn as an area.
+geojson-other-crs = This file is in another coordinate system ({ $name }). Save it in WGS 84, longitude and latitude in degrees.
+geojson-not-degrees = These are no degrees: perhaps metres of a map grid. Save the file in WGS 84, longitude and latitude in degrees.
+geojson-position-incomplete = A corner in this file has only one number. Save it again as GeoJSON.
+geojson-looks-swapped = Latitude and longitude look swapped. GeoJSON has the longitude first. Save the file again that way round.
+geojson-too-large = The shapes lie { $found } apart; a lawn reaches { $limit } at most. Bring one lawn alone.
+geojson-too-many-corners = This file has { $found } corners; at most { $limit } are read. Bring one lawn alone, or a simpler outline.
+geojson-too-many-pieces = This file has { $found } shapes; at most { $limit } are read. Bring one lawn alone.
+geojson-ring-too-few-corners = Shape { $piece } has a ring with fewer than three different corners.
+geojson-ring-crosses-itself = Shape { $piece } crosses itself: side { $first } meets side { $second }. Mend it where it was drawn.
+geojson-ring-without-area = Shape { $piece } has a ring without any area.
+geojson-hole-outside = Shape { $piece } has a hole that lies outside it. Mend it where it was drawn.
+geojson-more-problems = And { $found } more like these.
+geojson-lies-at = It lies at latitude { $latitude }, longitude { $longitude }. Is that where the lawn is?
+geojson-rings-closed = Rings left open and closed for you: { $found }.
+geojson-corners-doubled = Corners that stood twice and count once: { $found }.
+geojson-holes-taken-out = Holes, which become taken-out parts: { $found }.
+geojson-without-area = Points and open lines, which were left out: { $found }.
+geojson-worked-out-left = Net area, margins and treated ground in the file, which are worked out anew: { $found }.
+
+# Positions
+position-not-finite = This is no position.
+position-latitude-beyond-pole = A latitude lies between -90 and 90 degrees.
+position-longitude-beyond-half = A longitude lies between -180 and 180 degrees.
