@@ -49,6 +49,12 @@ export const emptyPart = (takenOut: string | null): PartInput => ({
   angle: figure('deg'),
   at_x: figure('m'),
   at_y: figure('m'),
+  way: 'shape',
+  braces: { n_corners: 4, lines: [] },
+  offsets: [],
+  walked: { rounds: [], from: 'device' },
+  corners: [],
+  corners_from: 'drawn',
 });
 
 /** A line for each side of the first shape; a side nobody has spoken of is unknown, which is never taken for nothing. */
@@ -57,6 +63,7 @@ export const everySide = (known: SideInput[], nSides: number): SideInput[] =>
     { length: nSides },
     (_, sideIdx) =>
       known.find((side) => side.side_idx === sideIdx) ?? {
+        part_idx: 0,
         side_idx: sideIdx,
         beside: 'unknown',
         margin: figure('m'),
@@ -73,6 +80,19 @@ export const emptyLawn = (): LawnInput => ({
   parts: [emptyPart(null)],
   sides: everySide([], N_SIDES.rectangle),
   doubt: figure('percent'),
+  instrument: '',
+  pace_length: figure('m'),
+  slope: {
+    by: '',
+    gradient: figure('percent'),
+    ground: figure('m'),
+    rise: figure('m'),
+    uphill: 'away',
+  },
+  origin: null,
+  away_bearing: figure('deg'),
+  entry: null,
+  tap: null,
 });
 
 export const emptyClient = (): ClientInput => ({ name: '', address: '', phone: '' });
@@ -131,6 +151,7 @@ export const emptyKit = (): KitInput => ({
   scales_step: figure('g'),
   last_in: '',
   cleaned: false,
+  reach: figure('m'),
 });
 
 export const emptyCalibration = (today: string): CalibrationInput => ({

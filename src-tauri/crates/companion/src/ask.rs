@@ -1,10 +1,12 @@
 //! Every question and what answers it: one arm each, so that a new question can't be forgotten.
 
+use evensward_core::quantity::Said;
+
 use crate::dto::ask::{Answer, Ask, Failure, Kept};
 use crate::dto::register::{ClientInput, KitView, ProductView};
 use crate::failure::id;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
-use crate::{Companion, forms, visit};
+use crate::{Companion, forms, show, visit};
 
 impl Companion {
     /// Answers a question.
@@ -34,6 +36,9 @@ impl Companion {
             Ask::SaveLawn { lawn_id, input, draft_key } => {
                 self.save_lawn(id(&lawn_id)?, &input, draft_key.as_deref())?;
                 Ok(Answer::Lawn(forms::lawn::view(&input)))
+            }
+            Ask::ImportOutline { .. } | Ask::ExportLawn { .. } | Ask::MoveCorner { .. } => {
+                Err(Failure::refused(vec![show::problem("way", &Said::new("way-not-yet"))]))
             }
             Ask::PreviewProduct { input } => Ok(Answer::Product(forms::product::view(&input, self.today()))),
             Ask::Products => Ok(Answer::Products(self.products()?)),

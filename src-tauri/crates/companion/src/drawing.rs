@@ -22,6 +22,7 @@ pub(crate) fn lawn(measured: &Measured) -> Drawing {
         strips: Vec::new(),
         markers: Vec::new(),
         start: None,
+        ..Drawing::default()
     }
 }
 
@@ -59,7 +60,15 @@ fn side(measured: &MeasuredSide) -> Option<SideDrawing> {
         let steps = measured.line.iter().zip(measured.line.iter().skip(1));
         (first, last, steps.map(|(from, to)| between(*from, *to)).sum())
     };
-    Some(SideDrawing { from: point(from), to: point(to), length: show::length(Length::from_m(length_m).ok()?), beside })
+    Some(SideDrawing {
+        from: point(from),
+        to: point(to),
+        length: show::length(Length::from_m(length_m).ok()?),
+        beside,
+        part_idx: u32::try_from(measured.side.part_idx).unwrap_or(u32::MAX),
+        side_idx: u32::try_from(measured.side.side_idx).unwrap_or(u32::MAX),
+        name: None,
+    })
 }
 
 fn between(from: (f64, f64), to: (f64, f64)) -> f64 {

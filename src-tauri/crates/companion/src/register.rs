@@ -23,8 +23,9 @@ use uuid::Uuid;
 
 use crate::Companion;
 use crate::dto::ask::Failure;
+use crate::dto::lawn::LawnInput;
 use crate::dto::register::{
-    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, LawnInput, OperatorInput, ProductInput,
+    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, OperatorInput, ProductInput,
 };
 use crate::{forms, show};
 

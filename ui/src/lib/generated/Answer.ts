@@ -2,7 +2,9 @@
 import type { CalibrationView } from "./CalibrationView";
 import type { ClientInput } from "./ClientInput";
 import type { EmergencyView } from "./EmergencyView";
+import type { FileView } from "./FileView";
 import type { HomeView } from "./HomeView";
+import type { ImportedView } from "./ImportedView";
 import type { Kept } from "./Kept";
 import type { KitView } from "./KitView";
 import type { LawnView } from "./LawnView";
@@ -15,4 +17,4 @@ import type { VisitView } from "./VisitView";
 /**
  * An answer.
  */
-export type Answer = { "answer": "home", "value": HomeView } | { "answer": "operator", "value": OperatorInput } | { "answer": "clients", "value": Array<Kept<ClientInput>> } | { "answer": "lawn", "value": LawnView } | { "answer": "products", "value": Array<Kept<ProductView>> } | { "answer": "product", "value": ProductView } | { "answer": "kits", "value": Array<Kept<KitView>> } | { "answer": "kit", "value": KitView } | { "answer": "calibration", "value": CalibrationView } | { "answer": "visit", "value": VisitView } | { "answer": "plan", "value": PlanPreview } | { "answer": "record", "value": RecordView } | { "answer": "emergency", "value": EmergencyView } | { "answer": "draft", "value": string | null } | { "answer": "done" };
+export type Answer = { "answer": "home", "value": HomeView } | { "answer": "operator", "value": OperatorInput } | { "answer": "clients", "value": Array<Kept<ClientInput>> } | { "answer": "lawn", "value": LawnView } | { "answer": "imported", "value": ImportedView } | { "answer": "file", "value": FileView } | { "answer": "moved", "value": LawnView } | { "answer": "products", "value": Array<Kept<ProductView>> } | { "answer": "product", "value": ProductView } | { "answer": "kits", "value": Array<Kept<KitView>> } | { "answer": "kit", "value": KitView } | { "answer": "calibration", "value": CalibrationView } | { "answer": "visit", "value": VisitView } | { "answer": "plan", "value": PlanPreview } | { "answer": "record", "value": RecordView } | { "answer": "emergency", "value": EmergencyView } | { "answer": "draft", "value": string | null } | { "answer": "done" };

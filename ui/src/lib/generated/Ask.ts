@@ -51,7 +51,39 @@ input: LawnInput,
 /**
  * Draft to clear with it.
  */
-draft_key: string | null, } | { "ask": "preview_product", 
+draft_key: string | null, } | { "ask": "import_outline", 
+/**
+ * `geojson` or `gpx`.
+ */
+kind: string, 
+/**
+ * The file's text.
+ */
+text: string, } | { "ask": "export_lawn", 
+/**
+ * The lawn.
+ */
+lawn_id: string, } | { "ask": "move_corner", 
+/**
+ * The form before.
+ */
+input: LawnInput, 
+/**
+ * Which part, counted from 0.
+ */
+part_idx: number, 
+/**
+ * Which corner of it, counted from 0.
+ */
+corner_idx: number, 
+/**
+ * Where to, in metres of the lawn's frame.
+ */
+to: [number, number], 
+/**
+ * Whether the corner jumps to a right or straight angle that is near.
+ */
+snap: boolean, } | { "ask": "preview_product", 
 /**
  * The form.
  */

@@ -44,4 +44,8 @@ last_in: string,
 /**
  * Whether it was cleaned and rinsed since.
  */
-cleaned: boolean, };
+cleaned: boolean, 
+/**
+ * How far ahead of the feet the lance sprays; empty when nobody measured it.
+ */
+reach: Typed, };

@@ -2,6 +2,7 @@
 import type { Drawing } from "./Drawing";
 import type { FieldProblem } from "./FieldProblem";
 import type { LawnInput } from "./LawnInput";
+import type { PartView } from "./PartView";
 import type { Said } from "./Said";
 import type { Shown } from "./Shown";
 
@@ -18,17 +19,17 @@ input: LawnInput,
  */
 problems: Array<FieldProblem>, 
 /**
- * Area of the grass, when the form stands.
+ * Area of the grass that is treated, when the form stands.
  */
 net_area: Shown | null, 
 /**
- * How far it may be off.
+ * How far it may be off, up or down (expanded uncertainty, k = 2).
  */
 doubt_area: Shown | null, 
 /**
- * Each part's own area, in order, where it is possible.
+ * Each part, in order.
  */
-part_areas: Array<Shown | null>, 
+parts: Array<PartView>, 
 /**
  * The lawn to scale.
  */

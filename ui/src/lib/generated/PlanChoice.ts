@@ -32,4 +32,16 @@ dose: Typed,
 /**
  * `pass` (one tap per pass) or `strip`.
  */
-guide: string, };
+guide: string, 
+/**
+ * Walking direction of the passes along, in degrees clockwise from straight away from the front edge, 0 to 180.
+ */
+angle_deg: number, 
+/**
+ * Where the narrow strip lies: `last` or `first`; empty is `last`.
+ */
+narrow_at: string, 
+/**
+ * One lap round the edge first.
+ */
+edge_first: boolean, };

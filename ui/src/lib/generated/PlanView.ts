@@ -50,13 +50,25 @@ pace: Shown,
  */
 steps_per_min: Shown | null, 
 /**
- * Minutes of walking.
+ * Minutes of walking, all passes.
  */
 minutes: Shown, 
 /**
- * Metres of walking.
+ * Metres sprayed, all passes.
  */
 metres: Shown, 
+/**
+ * Metres walked without spraying, all passes.
+ */
+empty: Shown, 
+/**
+ * Turns, all passes.
+ */
+turns: number, 
+/**
+ * What the square ends miss and wet beyond the lawn, for one pass in each heading.
+ */
+ends: Array<Said>, 
 /**
  * Rounding to the jug, in per cent of the exact product.
  */
@@ -78,7 +90,7 @@ sums: Array<SumLine>,
  */
 narrow: NarrowView | null, 
 /**
- * Both directions side by side.
+ * The best directions side by side, for one pass each.
  */
 directions: Array<DirectionView>, 
 /**

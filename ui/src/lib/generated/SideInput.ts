@@ -2,11 +2,15 @@
 import type { Typed } from "./Typed";
 
 /**
- * What lies beyond one side of the first shape, and how much is kept dry along it.
+ * What lies beyond one side of a part, and how much is kept dry along it.
  */
 export type SideInput = { 
 /**
- * Side of the first shape, counted from 0: front, right, back, left for a rectangle.
+ * Which part, counted from 0.
+ */
+part_idx: number, 
+/**
+ * Side of that part, counted from 0: front, right, back, left for a rectangle; from corner A to B, B to C… for corners.
  */
 side_idx: number, 
 /**

@@ -14,6 +14,10 @@ strip: number,
  */
 is_narrow: boolean, 
 /**
+ * A lap round the edge: its runs are the lap's straight legs.
+ */
+is_lap: boolean, 
+/**
  * How far along it is.
  */
 state: StripState, 

@@ -31,6 +31,7 @@ no-such-side = The first shape has no such side.
 side-twice = This side was said twice.
 patch-does-not-fit = This does not fit inside the grass. Make it smaller or say where it lies.
 patch-outside = This lies outside the grass. Change where it lies.
+way-not-yet = This way of measuring is not ready yet. Measure it as a shape.
 place-needs-both = Say both how far to the right and how far away, or neither.
 nothing-left-to-treat = Nothing is left of the grass. Make the beds or margins smaller.
 outline-not-finite = The shape cannot be drawn. Check the lengths.

@@ -6,11 +6,12 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::drawing::PointM;
 use super::figures::{FieldProblem, Said, Typed};
+use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
 use super::record::RecordView;
 use super::register::{
-    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, LawnInput, LawnView, OperatorInput,
-    ProductInput, ProductView,
+    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, OperatorInput, ProductInput, ProductView,
 };
 use super::visit::{Act, PlanChoice, PlanView, VisitView};
 
@@ -60,6 +61,31 @@ pub enum Ask {
         input: LawnInput,
         /// Draft to clear with it.
         draft_key: Option<String>,
+    },
+    /// What a file of outlines holds, as parts for a lawn's form. Answered with [`Answer::Imported`]. Nothing is kept.
+    ImportOutline {
+        /// `geojson` or `gpx`.
+        kind: String,
+        /// The file's text.
+        text: String,
+    },
+    /// A lawn's outline as a GeoJSON file. Answered with [`Answer::File`].
+    ExportLawn {
+        /// The lawn.
+        lawn_id: String,
+    },
+    /// The form with one corner of one part moved. Answered with [`Answer::Moved`]. Nothing is kept.
+    MoveCorner {
+        /// The form before.
+        input: LawnInput,
+        /// Which part, counted from 0.
+        part_idx: u32,
+        /// Which corner of it, counted from 0.
+        corner_idx: u32,
+        /// Where to, in metres of the lawn's frame.
+        to: PointM,
+        /// Whether the corner jumps to a right or straight angle that is near.
+        snap: bool,
     },
     /// What the trade makes of a label while it is typed.
     PreviewProduct {
@@ -297,6 +323,12 @@ pub enum Answer {
     Clients(Vec<Kept<ClientInput>>),
     /// A lawn, kept or previewed.
     Lawn(LawnView),
+    /// What a file held.
+    Imported(ImportedView),
+    /// A file to be handed out.
+    File(FileView),
+    /// A lawn's form with a corner moved; the view holds the form.
+    Moved(LawnView),
     /// All products.
     Products(Vec<Kept<ProductView>>),
     /// A product, kept or previewed.

@@ -5,7 +5,7 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::figures::Shown;
+use super::figures::{Said, Shown};
 
 /// A point: x and y in metres.
 pub type PointM = [f64; 2];
@@ -31,6 +31,9 @@ pub struct StripDrawing {
     pub strip: u32,
     /// Less than a full swath.
     pub is_narrow: bool,
+    /// A lap round the edge: its runs are the lap's straight legs.
+    #[serde(default)]
+    pub is_lap: bool,
     /// How far along it is.
     pub state: StripState,
     /// Closed rings of its runs.
@@ -52,6 +55,39 @@ pub struct SideDrawing {
     pub length: Shown,
     /// What lies beyond it.
     pub beside: String,
+    /// Which part it belongs to, counted from 0.
+    #[serde(default)]
+    pub part_idx: u32,
+    /// Which side of that part, counted from 0.
+    #[serde(default)]
+    pub side_idx: u32,
+    /// What it is called.
+    #[serde(default)]
+    pub name: Option<Said>,
+}
+
+/// Where a tankful is made.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct RefillDrawing {
+    /// Where the walk stands then.
+    pub at: PointM,
+    /// The strip before which it is made.
+    pub before_strip: u32,
+    /// The fill that is made.
+    pub fill: u32,
+}
+
+/// A corner that can be taken hold of.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct CornerDrawing {
+    /// Which part it belongs to, counted from 0.
+    pub part_idx: u32,
+    /// Which corner of that part, counted from 0.
+    pub corner_idx: u32,
+    /// Where it lies.
+    pub at: PointM,
+    /// What it is called.
+    pub name: String,
 }
 
 /// What must stay dry.
@@ -72,7 +108,7 @@ pub struct Drawing {
     pub outline: Vec<Vec<PointM>>,
     /// No-spray patches and margins.
     pub dry: Vec<DryDrawing>,
-    /// Sides of the first shape.
+    /// Sides of all parts that lie on the lawn's own edge.
     pub sides: Vec<SideDrawing>,
     /// Strips, once there is a plan.
     pub strips: Vec<StripDrawing>,
@@ -80,4 +116,22 @@ pub struct Drawing {
     pub markers: Vec<PointM>,
     /// Where the walk begins.
     pub start: Option<PointM>,
+    /// Ground that one pass misses at its square ends (even-odd fill).
+    #[serde(default)]
+    pub missed: Vec<Vec<PointM>>,
+    /// Ground beyond the lawn that one pass wets at its square ends (even-odd fill).
+    #[serde(default)]
+    pub overshot: Vec<Vec<PointM>>,
+    /// Where the lawn is entered.
+    #[serde(default)]
+    pub entry: Option<PointM>,
+    /// Where water is taken.
+    #[serde(default)]
+    pub tap: Option<PointM>,
+    /// Where tankfuls are made in the pass that is drawn.
+    #[serde(default)]
+    pub refills: Vec<RefillDrawing>,
+    /// Corners of the parts.
+    #[serde(default)]
+    pub corners: Vec<CornerDrawing>,
 }

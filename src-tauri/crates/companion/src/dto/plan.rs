@@ -25,6 +25,15 @@ pub struct PlanChoice {
     pub dose: Typed,
     /// `pass` (one tap per pass) or `strip`.
     pub guide: String,
+    /// Walking direction of the passes along, in degrees clockwise from straight away from the front edge, 0 to 180.
+    #[serde(default)]
+    pub angle_deg: f64,
+    /// Where the narrow strip lies: `last` or `first`; empty is `last`.
+    #[serde(default)]
+    pub narrow_at: String,
+    /// One lap round the edge first.
+    #[serde(default)]
+    pub edge_first: bool,
 }
 
 /// One strip and pass that needs its own pace, or one way out for the narrow strip.
@@ -70,19 +79,41 @@ pub struct WaterOptionView {
     pub is_in_range: bool,
 }
 
-/// One direction, to be set beside the other.
+/// One direction, to be set beside the others. Every figure is for one pass.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct DirectionView {
-    /// `along` or `across`.
-    pub heading: String,
+    /// Walking direction, in degrees clockwise from straight away from the front edge.
+    pub angle_deg: f64,
+    /// Side of the first strip, seen in the walking direction: `left` or `right`.
+    pub start: String,
+    /// The side of the lawn that it runs along, when it is one.
+    pub side: Option<Said>,
     /// Strips.
     pub n_strips: u32,
+    /// Unbroken pieces of strips.
+    pub n_runs: u32,
     /// Width of the narrow strip, if there is one.
     pub narrow_width: Option<Shown>,
-    /// Metres to walk in a pass.
+    /// Metres sprayed.
     pub metres: Shown,
-    /// Mixture for a pass.
+    /// Metres walked without spraying, between runs.
+    pub empty: Shown,
+    /// Turns at the ends.
+    pub turns: u32,
+    /// Minutes of walking.
+    pub minutes: Shown,
+    /// Mixture.
     pub volume: Shown,
+    /// Area missed at the square ends.
+    pub missed: Shown,
+    /// Area beyond the lawn that gets wet at the square ends.
+    pub overshot: Shown,
+    /// Whether it is the one advised.
+    pub is_recommended: bool,
+    /// Whether it is the one chosen.
+    pub is_chosen: bool,
+    /// Why it is advised, or what speaks against it.
+    pub why: Said,
 }
 
 /// One tankful.
@@ -140,10 +171,16 @@ pub struct PlanView {
     pub pace: Shown,
     /// Steps a minute at that pace, when steps were counted.
     pub steps_per_min: Option<Shown>,
-    /// Minutes of walking.
+    /// Minutes of walking, all passes.
     pub minutes: Shown,
-    /// Metres of walking.
+    /// Metres sprayed, all passes.
     pub metres: Shown,
+    /// Metres walked without spraying, all passes.
+    pub empty: Shown,
+    /// Turns, all passes.
+    pub turns: u32,
+    /// What the square ends miss and wet beyond the lawn, for one pass in each heading.
+    pub ends: Vec<Said>,
     /// Rounding to the jug, in per cent of the exact product.
     pub rounding_error: Shown,
     /// Heaviest fill on the back.
@@ -154,7 +191,7 @@ pub struct PlanView {
     pub sums: Vec<SumLine>,
     /// The narrow strip, if there is one.
     pub narrow: Option<NarrowView>,
-    /// Both directions side by side.
+    /// The best directions side by side, for one pass each.
     pub directions: Vec<DirectionView>,
     /// Passes and pace for the label's water range.
     pub water_options: Vec<WaterOptionView>,

@@ -6,7 +6,6 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::drawing::Drawing;
 use super::figures::{CheckView, FieldProblem, Said, Shown, Typed};
 
 /// The person who sprays and signs.
@@ -31,95 +30,6 @@ pub struct ClientInput {
     pub address: String,
     /// Telephone.
     pub phone: String,
-}
-
-/// The form of a part of a lawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS, Default)]
-#[serde(rename_all = "snake_case")]
-pub enum ShapeKind {
-    /// `width` across the front, `length` away from it.
-    #[default]
-    Rectangle,
-    /// Three taped sides: `a` along the front, `b` on the right, `c` on the left.
-    Triangle,
-    /// `diameter`.
-    Circle,
-    /// `radius` and `angle`.
-    PartCircle,
-}
-
-/// One shape, added to the lawn or taken out of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
-pub struct PartInput {
-    /// Which shape.
-    pub shape: ShapeKind,
-    /// `bed`, `pond`, `tree_ring`, `path` or `other` when it is taken out; nothing when it is grass.
-    pub taken_out: Option<String>,
-    /// Rectangle: across the front.
-    pub width: Typed,
-    /// Rectangle: away from the front.
-    pub length: Typed,
-    /// Triangle: the side along the front.
-    pub a: Typed,
-    /// Triangle: the right-hand side.
-    pub b: Typed,
-    /// Triangle: the left-hand side.
-    pub c: Typed,
-    /// Circle: all the way across.
-    pub diameter: Typed,
-    /// Part circle: centre to edge.
-    pub radius: Typed,
-    /// Part circle: its opening, in degrees.
-    pub angle: Typed,
-    /// How far right of the first shape's front-left corner it begins; empty: set beside (grass) or in the middle (taken out).
-    pub at_x: Typed,
-    /// How far away from the front edge it begins.
-    pub at_y: Typed,
-}
-
-/// What lies beyond one side of the first shape, and how much is kept dry along it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
-pub struct SideInput {
-    /// Side of the first shape, counted from 0: front, right, back, left for a rectangle.
-    pub side_idx: u32,
-    /// `unknown`, `nothing`, `hedge`, `open_water`, `neighbour`, `food_plants`, `paving`, `wall` or `drain`.
-    pub beside: String,
-    /// Width kept dry; empty is none (a label's margin to open water is applied all the same).
-    pub margin: Typed,
-}
-
-/// A lawn as measured by tape.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
-pub struct LawnInput {
-    /// Whose it is.
-    pub client_id: Option<String>,
-    /// What the operator calls it.
-    pub name: String,
-    /// Shapes; the first is the frame: x to the right along the front edge, y away from it.
-    pub parts: Vec<PartInput>,
-    /// What lies beyond its sides.
-    pub sides: Vec<SideInput>,
-    /// How far the area may be off, in per cent, by the operator's own judgement.
-    pub doubt: Typed,
-}
-
-/// A lawn with what the trade makes of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct LawnView {
-    /// The form.
-    pub input: LawnInput,
-    /// What is wrong, field by field; empty when it can be saved.
-    pub problems: Vec<FieldProblem>,
-    /// Area of the grass, when the form stands.
-    pub net_area: Option<Shown>,
-    /// How far it may be off.
-    pub doubt_area: Option<Shown>,
-    /// Each part's own area, in order, where it is possible.
-    pub part_areas: Vec<Option<Shown>>,
-    /// The lawn to scale.
-    pub drawing: Option<Drawing>,
-    /// What was assumed, such as where a bed lies.
-    pub notes: Vec<Said>,
 }
 
 /// A product's label, as the operator copied it.
@@ -241,6 +151,9 @@ pub struct KitInput {
     pub last_in: String,
     /// Whether it was cleaned and rinsed since.
     pub cleaned: bool,
+    /// How far ahead of the feet the lance sprays; empty when nobody measured it.
+    #[serde(default)]
+    pub reach: Typed,
 }
 
 /// A jug test and a timed walk.

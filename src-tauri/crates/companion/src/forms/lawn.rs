@@ -8,7 +8,7 @@ use evensward_core::quantity::{Angle, Arg, Doubt, Figure, FigureProblem, Length,
 
 use super::{Problems, code_of};
 use crate::dto::figures::FieldProblem;
-use crate::dto::register::{LawnInput, LawnView, PartInput, ShapeKind};
+use crate::dto::lawn::{LawnInput, LawnView, PartInput, PartView, PartWay, ShapeKind};
 use crate::{drawing, show};
 
 /// The codes of what a taken-out part is.
@@ -50,7 +50,13 @@ pub(crate) fn parse(input: &LawnInput) -> Result<Survey, Vec<FieldProblem>> {
 pub(crate) fn view(input: &LawnInput) -> LawnView {
     let Read { shapes, survey, problems } = read(input);
     let mut problems = problems.into_list();
-    let part_areas = shapes.iter().map(|shape| shape.and_then(|shape| shape.area().ok()).map(show::area)).collect();
+    let parts = shapes
+        .iter()
+        .map(|shape| PartView {
+            area: shape.as_ref().and_then(|shape| shape.area().ok()).map(show::area),
+            ..PartView::default()
+        })
+        .collect();
     let mut measured = None;
     if let Some(survey) = &survey
         && problems.is_empty()
@@ -65,7 +71,7 @@ pub(crate) fn view(input: &LawnInput) -> LawnView {
         problems,
         net_area: measured.as_ref().map(|measured| show::area(measured.net_area.area)),
         doubt_area: measured.as_ref().map(doubt_area),
-        part_areas,
+        parts,
         drawing: measured.as_ref().map(drawing::lawn),
         notes: notes(input, measured.as_ref()),
     }
@@ -135,6 +141,10 @@ fn doubt_from_figure(figure: &Figure) -> Result<Doubt, FigureProblem> {
 }
 
 fn shape(problems: &mut Problems, part: &PartInput, path: &impl Fn(&str) -> String) -> Option<Shape> {
+    if part.way != PartWay::Shape {
+        problems.add(path("way"), &Said::new("way-not-yet"));
+        return None;
+    }
     let mut length = |field: &str, typed| problems.figure(&path(field), typed, Length::from_figure);
     match part.shape {
         ShapeKind::Rectangle => {

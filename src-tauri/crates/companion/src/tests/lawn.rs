@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
-use crate::dto::register::{LawnInput, LawnView, PartInput, ShapeKind, SideInput};
+use crate::dto::lawn::{LawnInput, LawnView, PartInput, ShapeKind, SideInput};
 use crate::forms::lawn::{parse, view};
 
 fn demo_lawn(name: &str) -> LawnInput {
@@ -106,8 +106,8 @@ fn all_wrong_fields_are_named_at_once_and_the_areas_that_can_be_shown_are() {
     let view = view(&wrong);
     let expected = [("name", "empty"), ("parts.1.width", "not-a-number"), ("sides.0.beside", "choice-unknown")];
     assert_eq!(codes(&view.problems), expected);
-    assert_eq!(view.part_areas[0].as_ref().unwrap().value, 12.0 * 18.0);
-    assert_eq!(view.part_areas[1], None);
+    assert_eq!(view.parts[0].area.as_ref().unwrap().value, 12.0 * 18.0);
+    assert_eq!(view.parts[1].area, None);
 }
 
 fn near(value: f64, expected: f64) {
@@ -146,13 +146,13 @@ fn what_was_assumed_is_noted() {
     let view = good(&lawn);
     let notes: Vec<&str> = view.notes.iter().map(|note| note.code.as_str()).collect();
     assert_eq!(notes, ["patch-place-assumed", "part-set-beside", "doubt-not-stated"]);
-    near(view.part_areas[2].as_ref().unwrap().value, 4.0 * PI);
+    near(view.parts[2].area.as_ref().unwrap().value, 4.0 * PI);
 }
 
 #[test]
 fn a_side_that_is_not_listed_is_unknown_and_feet_are_taken_too() {
     let mut lawn = demo_lawn("Front lawn");
-    lawn.sides = vec![SideInput { side_idx: 2, beside: "hedge".into(), margin: metres("") }];
+    lawn.sides = vec![SideInput { part_idx: 0, side_idx: 2, beside: "hedge".into(), margin: metres("") }];
     lawn.parts[0].width = crate::dto::figures::Typed { text: "50".into(), unit: "ft".into() };
     let view = good(&lawn);
     near(view.net_area.unwrap().value, 50.0 * 0.3048 * 20.0);

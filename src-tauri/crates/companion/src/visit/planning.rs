@@ -12,7 +12,7 @@ use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
 use evensward_core::visit::event::Guide;
 
-use super::codes::{GUIDES, HEADINGS, STARTS, code_of};
+use super::codes::{GUIDES, HEADINGS, STARTS};
 use super::fills::fill_views;
 use super::parsing::Problems;
 use super::refusal;
@@ -111,6 +111,9 @@ pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanCho
         pace: Typed::empty("m/s"),
         dose: dose_as_typed,
         guide: "pass".to_owned(),
+        angle_deg: 0.0,
+        narrow_at: "last".to_owned(),
+        edge_first: false,
     }
 }
 
@@ -195,6 +198,9 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
         minutes: show::shown(plan.time.s() / 60.0, Unit::Minute, 0),
         metres: show::shown(metres, Unit::Metre, 0),
+        empty: show::shown(0.0, Unit::Metre, 0),
+        turns: 0,
+        ends: Vec::new(),
         rounding_error: show::shown(plan.rounding_error_percent, Unit::Percent, 1),
         weight: show::weight(plan.weight_full),
         fills: fill_views(position, plan),
@@ -288,25 +294,37 @@ fn directions(position: &Position, choice: &Choice, plan: &Plan) -> Vec<Directio
             let other = Choice { headings, narrow: plan::NarrowChoice::default(), ..choice.clone() };
             let is_walked_so = plan.passes.iter().all(|pass| pass.heading == heading);
             let made = if is_walked_so { Some(plan.clone()) } else { make_plan(position, &other).ok() }?;
-            direction(heading, &made)
+            direction(heading, &made, is_walked_so)
         })
         .collect()
 }
 
-fn direction(heading: Heading, plan: &Plan) -> Option<DirectionView> {
+fn direction(heading: Heading, plan: &Plan, is_chosen: bool) -> Option<DirectionView> {
     let layout = plan.layout(heading)?;
     let pass = plan.passes.iter().find(|pass| pass.heading == heading)?;
     let metres: f64 = pass.legs.iter().map(|leg| leg.length.m()).sum();
+    let n_runs: usize = layout.strips.iter().map(|strip| strip.runs.len()).sum();
     Some(DirectionView {
-        heading: code_of(&heading, HEADINGS).to_owned(),
+        angle_deg: if heading == Heading::Along { 0.0 } else { 90.0 },
+        start: "left".to_owned(),
+        side: None,
         n_strips: u32::try_from(layout.strips.len()).unwrap_or(u32::MAX),
+        n_runs: u32::try_from(n_runs).unwrap_or(u32::MAX),
         narrow_width: plan
             .narrow
             .iter()
             .find(|report| report.heading == heading)
             .map(|report| show::length(report.width)),
         metres: show::shown(metres, Unit::Metre, 0),
+        empty: show::shown(0.0, Unit::Metre, 0),
+        turns: u32::try_from(n_runs.saturating_sub(1)).unwrap_or(u32::MAX),
+        minutes: show::shown(pass.time.s() / 60.0, Unit::Minute, 0),
         volume: show::litres(pass.volume),
+        missed: show::shown(0.0, Unit::SquareMetre, 1),
+        overshot: show::shown(0.0, Unit::SquareMetre, 1),
+        is_recommended: false,
+        is_chosen,
+        why: show::said(&Sentence::new(if heading == Heading::Along { "heading-along" } else { "heading-across" })),
     })
 }
 

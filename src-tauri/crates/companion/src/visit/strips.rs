@@ -55,6 +55,7 @@ pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
             StripDrawing {
                 strip: u32::from(strip.id.0),
                 is_narrow: strip.is_narrow,
+                is_lap: false,
                 state,
                 rings: strip.runs.iter().flat_map(|run| run.ground.clone()).flat_map(drawing::rings).collect(),
                 lines: lines(strip, &pass.legs),
