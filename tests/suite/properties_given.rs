@@ -30,7 +30,7 @@ pub fn l(value: f64) -> Volume {
 }
 
 fn grass(shape: Shape, at: Option<(f64, f64)>) -> Part {
-    Part { shape, taken_out: None, at: at.map(|(x, y)| (m(x), m(y))) }
+    Part::taped(shape).placed_at(at.map(|(x, y)| (m(x), m(y))))
 }
 
 fn rectangle(width: f64, length: f64) -> Shape {
@@ -38,7 +38,7 @@ fn rectangle(width: f64, length: f64) -> Shape {
 }
 
 fn surveyed(parts: Vec<Part>, sides: Vec<Side>, doubt: f64) -> Survey {
-    Survey { parts, sides, doubt: Doubt::from_percent(doubt).unwrap(), away_bearing: None }
+    Survey { sides, doubt: Doubt::from_percent(doubt).unwrap(), ..Survey::of(parts) }
 }
 
 /// A plain rectangle.
@@ -54,17 +54,15 @@ pub fn joined() -> impl Strategy<Value = Survey> {
     let bed = (0.5..2.0f64, 0.1..0.9f64, 0.1..0.9f64, any::<bool>());
     (frame, annexe, bed, 0.0..0.8f64, 0.0..8.0f64).prop_map(|(frame, annexe, bed, margin, doubt)| {
         let (width, length) = frame;
-        let (a_width, a_length, place) = annexe;
+        let (a_width, a_length, share) = annexe;
         let (size, bed_x, bed_y, is_round) = bed;
         let shape = if is_round { Shape::Circle { diameter: m(size) } } else { rectangle(size, size) };
-        let bed = Part {
-            shape,
-            taken_out: Some(if is_round { PatchKind::Pond } else { PatchKind::Bed }),
-            at: Some((m(bed_x * (width - size)), m(bed_y * (length - size)))),
-        };
+        let kind = if is_round { PatchKind::Pond } else { PatchKind::Bed };
+        let place = (m(bed_x * (width - size)), m(bed_y * (length - size)));
+        let bed = Part::taped(shape).taken_out(kind).placed_at(Some(place));
         let parts = vec![
             grass(rectangle(width, length), None),
-            grass(rectangle(a_width, a_length), Some((width, place * (length - 1.0)))),
+            grass(rectangle(a_width, a_length), Some((width, share * (length - 1.0)))),
             bed,
         ];
         let front = Side { part_idx: 0, side_idx: 0, beside: Beside::Hedge, margin: m(margin) };

@@ -168,7 +168,8 @@ fn the_core_reads_no_file_no_clock_and_no_chance() {
 
 #[test]
 fn the_use_cases_and_all_below_them_start_no_thread_and_open_no_socket() {
-    let rooms = ["core", "format", "exchange", "store", "companion"].map(|room| format!("src-tauri/crates/{room}/src/"));
+    let rooms =
+        ["core", "format", "exchange", "store", "companion"].map(|room| format!("src-tauri/crates/{room}/src/"));
     let breaches: Vec<String> = texts(&[".rs"])
         .iter()
         .filter(|(name, _)| rooms.iter().any(|room| name.starts_with(room.as_str())))

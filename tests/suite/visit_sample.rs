@@ -16,8 +16,8 @@ use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
 };
 use evensward_core::quantity::{
-    Angle, Code, Doubt, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Span, Swath,
-    Temperature, Volume, VolumePerArea, Weight,
+    Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Span, Swath, Temperature,
+    Volume, VolumePerArea, Weight,
 };
 use evensward_core::visit::command::{Command, Facts, Refusal};
 use evensward_core::visit::correct::{corrections, use_ups};
@@ -75,10 +75,10 @@ pub struct World {
 impl World {
     pub fn plain() -> Self {
         let dose = ProductDose::of(ProductKind::Mass, 2.5).unwrap();
-        let lawn = Part { shape: Shape::Rectangle { width: m(15.4), length: m(20.0) }, taken_out: None, at: None };
+        let lawn = Part::taped(Shape::Rectangle { width: m(15.4), length: m(20.0) });
         let hedge = Side { part_idx: 0, side_idx: 1, beside: Beside::Hedge, margin: Length::ZERO };
         Self {
-            survey: Survey { parts: vec![lawn], sides: vec![hedge], doubt: Doubt::NONE, away_bearing: None },
+            survey: Survey { sides: vec![hedge], ..Survey::of(vec![lawn]) },
             label: label(dose),
             kit: Kit {
                 tank: l(15.0),

@@ -4,7 +4,7 @@
 //! and the net area are held against the published area, and not only the formula of one shape.
 
 use evensward_core::lawn::{Part, PatchKind, Shape, Survey};
-use evensward_core::quantity::{Angle, Area, Doubt, Length};
+use evensward_core::quantity::{Angle, Area, Length};
 
 use super::data::Trouble;
 use super::given::Given;
@@ -91,21 +91,21 @@ pub(super) fn less_its_corners(given: &mut Given<'_>) -> Result<Area, Trouble> {
     let (zero, half) = (Length::ZERO, side.times(0.5));
     let places = [(zero, zero), (half, zero), (zero, half), (half, half)];
     let mut parts = vec![grass(Shape::Rectangle { width: side, length: side })];
-    parts.extend(places.map(|place| bed_of(corner, Some(place))));
+    parts.extend(places.map(|place| bed_of(corner.clone(), Some(place))));
     net(given, parts)
 }
 
 fn grass(shape: Shape) -> Part {
-    Part { shape, taken_out: None, at: None }
+    Part::taped(shape)
 }
 
 fn bed_of(shape: Shape, at: Option<(Length, Length)>) -> Part {
-    Part { shape, taken_out: Some(PatchKind::Bed), at }
+    Part::taped(shape).taken_out(PatchKind::Bed).placed_at(at)
 }
 
 fn net(given: &Given<'_>, parts: Vec<Part>) -> Result<Area, Trouble> {
-    let survey = Survey { parts, sides: Vec::new(), doubt: Doubt::NONE, away_bearing: None };
-    let measured =
-        survey.measure(None).map_err(|refusals| given.trouble(format!("the lawn is refused: {refusals:?}")))?;
+    let measured = Survey::of(parts)
+        .measure(None)
+        .map_err(|refusals| given.trouble(format!("the lawn is refused: {refusals:?}")))?;
     Ok(measured.net_area.area)
 }

@@ -8,7 +8,7 @@ use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Part, Survey};
 use evensward_core::plan::{Choice, Plan, plan};
 use evensward_core::product::{FirstAid, Form, Label, LegalClass, ProtectiveByPhase, Purpose, Rain, WaterRange, Year};
-use evensward_core::quantity::{Doubt, FlowRate, Mass, Pace, ProductDose, Swath, Volume, Weight};
+use evensward_core::quantity::{FlowRate, Mass, Pace, ProductDose, Swath, Volume, Weight};
 
 use super::data::Trouble;
 use super::given::Given;
@@ -16,8 +16,8 @@ use super::lawn;
 
 /// The plan of a row.
 pub(super) fn planned(given: &mut Given<'_>) -> Result<Plan, Trouble> {
-    let parts = vec![Part { shape: lawn::rectangle(given, "width", "length")?, taken_out: None, at: None }];
-    let survey = Survey { parts, sides: Vec::new(), doubt: Doubt::NONE, away_bearing: None };
+    let parts = vec![Part::taped(lawn::rectangle(given, "width", "length")?)];
+    let survey = Survey::of(parts);
     let measured = survey.measure(None).map_err(|refusals| given.trouble(format!("{refusals:?}")))?;
     let made_on = NaiveDate::MIN;
     let kit = Kit {

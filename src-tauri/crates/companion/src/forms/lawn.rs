@@ -117,17 +117,17 @@ fn read(input: &LawnInput) -> Read {
             problems.add(path("taken_out"), &Said::new("first-part-taken-out"));
         }
         let at = place(&mut problems, part, &path);
-        shapes.push(shape);
-        parts.push(shape.zip(taken_out).zip(at).map(|((shape, taken_out), at)| Part { shape, taken_out, at }));
+        shapes.push(shape.clone());
+        let part = shape.zip(taken_out).zip(at);
+        parts.push(part.map(|((shape, taken_out), at)| Part { taken_out, at, ..Part::taped(shape) }));
     }
-    let sides = sides(&mut problems, input, shapes.first().copied().flatten());
+    let sides = sides(&mut problems, input, shapes.first().and_then(Option::as_ref));
     let doubt = problems.optional("doubt", &input.doubt, doubt_from_figure);
     let parts: Option<Vec<Part>> = parts.into_iter().collect();
     let survey = parts.zip(sides).zip(doubt).map(|((parts, sides), doubt)| Survey {
-        parts,
         sides,
         doubt: doubt.unwrap_or(Doubt::NONE),
-        away_bearing: None,
+        ..Survey::of(parts)
     });
     Read { shapes, survey, problems }
 }
@@ -193,7 +193,7 @@ fn place(
 }
 
 /// Every side of the first shape, with what the form says of it.
-fn sides(problems: &mut Problems, input: &LawnInput, frame: Option<Shape>) -> Option<Vec<Side>> {
+fn sides(problems: &mut Problems, input: &LawnInput, frame: Option<&Shape>) -> Option<Vec<Side>> {
     let mut listed: Vec<Option<Side>> = Vec::new();
     for (idx, side) in input.sides.iter().enumerate().take(N_PARTS_MOST) {
         let path = |field: &str| format!("sides.{idx}.{field}");

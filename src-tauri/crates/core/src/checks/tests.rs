@@ -164,10 +164,10 @@ fn wind_is_read_with_its_height() {
 
 fn edges(beside: Beside) -> Vec<MeasuredSide> {
     let m = |value: f64| Length::from_m(value).unwrap();
-    let lawn = Part { shape: Shape::Rectangle { width: m(10.0), length: m(10.0) }, taken_out: None, at: None };
+    let lawn = Part::taped(Shape::Rectangle { width: m(10.0), length: m(10.0) });
     // The right-hand edge of a lawn whose back lies to the north.
     let right = Side { part_idx: 0, side_idx: 1, beside, margin: Length::ZERO };
-    let survey = Survey { parts: vec![lawn], sides: vec![right], doubt: Doubt::NONE, away_bearing: None };
+    let survey = Survey { sides: vec![right], ..Survey::of(vec![lawn]) };
     survey.measure(None).unwrap().sides
 }
 

@@ -6,16 +6,21 @@
 //! Invariant: circles are polygons of the same area as the circle, so that the area is exact and only the
 //! outline is approximated; a margin is never narrower than asked.
 
+mod corners;
+mod instrument;
 mod margin;
 mod outline;
 pub mod position;
 mod shape;
+mod slope;
 mod survey;
 
+pub use instrument::{Instrument, LengthSpread};
 pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};
 pub use position::{Crossing, Fix, Plane, Position, PositionProblem, first_crossing};
 pub use shape::{Shape, ShapeProblem, heron};
+pub use slope::{Slope, SlopeProblem};
 pub use survey::{FieldRefusal, Measured, MeasuredSide, Patch, Survey};
 
 use crate::quantity::{Area, Doubt, Length};
@@ -35,7 +40,67 @@ pub enum PatchKind {
     Other,
 }
 
-/// One taped part of the lawn: added, or taken out of it.
+/// How a part of the lawn was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum How {
+    /// A plain shape, taped.
+    Taped,
+    /// A plain shape, measured with a wheel.
+    Wheeled,
+    /// A plain shape, paced.
+    Paced,
+    /// Sides and braces, adjusted together.
+    Braced,
+    /// Offsets from a baseline.
+    Offsets,
+    /// Walked round with a position.
+    Walked,
+    /// Drawn by hand.
+    Drawn,
+    /// Read from a file.
+    File,
+}
+
+impl How {
+    /// The code of the way of measuring.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Taped => "taped",
+            Self::Wheeled => "wheeled",
+            Self::Paced => "paced",
+            Self::Braced => "braced",
+            Self::Offsets => "offsets",
+            Self::Walked => "walked",
+            Self::Drawn => "drawn",
+            Self::File => "file",
+        }
+    }
+
+    /// The way of measuring of that code.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Self> {
+        let all = [
+            Self::Taped,
+            Self::Wheeled,
+            Self::Paced,
+            Self::Braced,
+            Self::Offsets,
+            Self::Walked,
+            Self::Drawn,
+            Self::File,
+        ];
+        all.into_iter().find(|how| how.code() == code)
+    }
+
+    /// Whether its lengths run along the ground, so that a slope makes them shorter on the plan.
+    #[must_use]
+    pub const fn is_along_the_ground(self) -> bool {
+        !matches!(self, Self::Walked | Self::File)
+    }
+}
+
+/// One measured part of the lawn: added, or taken out of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     /// Its shape and size.
@@ -44,8 +109,35 @@ pub struct Part {
     pub taken_out: Option<PatchKind>,
     /// Where its own front left corner lies: metres right along the front edge, metres away from it.
     ///
-    /// Nothing sets an added part beside the others, and a taken-out part in the middle (assumed).
+    /// Nothing sets an added part beside the others, and a taken-out part in the middle (assumed). Corners bring their
+    /// own place with them: they are moved by this much, and lie where they lie when it is nothing.
     pub at: Option<(Length, Length)>,
+    /// How it was measured.
+    pub how: How,
+    /// The standard uncertainty (k = 1) of its area from its own measurements, where these tell.
+    ///
+    /// Plain shapes leave it empty: theirs follows from the instrument.
+    pub area_sd: Option<Area>,
+}
+
+impl Part {
+    /// A plain shape of grass, taped, without a place of its own.
+    #[must_use]
+    pub const fn taped(shape: Shape) -> Self {
+        Self { shape, taken_out: None, at: None, how: How::Taped, area_sd: None }
+    }
+
+    /// The same part, taken out of the lawn.
+    #[must_use]
+    pub fn taken_out(self, kind: PatchKind) -> Self {
+        Self { taken_out: Some(kind), ..self }
+    }
+
+    /// The same part at a place.
+    #[must_use]
+    pub fn placed_at(self, at: Option<(Length, Length)>) -> Self {
+        Self { at, ..self }
+    }
 }
 
 /// What lies beside an edge of the lawn.

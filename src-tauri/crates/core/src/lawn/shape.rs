@@ -1,4 +1,4 @@
-//! The shapes a tape can measure, with their exact areas and their outlines.
+//! The shapes a lawn is made of, with their exact areas and their outlines.
 //!
 //! Formulas: Heron's for a triangle from three sides; sector area r^2 angle / 2. A circle is drawn as a
 //! polygon whose radius is chosen so that the polygon has the circle's area.
@@ -6,6 +6,7 @@
 
 use geo::{Coord, LineString, Polygon};
 
+use super::corners;
 use crate::quantity::{Angle, Area, Arg, Length, Said, Unit};
 
 /// How many sides the polygon of a whole circle has.
@@ -14,7 +15,7 @@ const N_SIDES_OF_CIRCLE: usize = 96;
 const BELIEVED_M: (f64, f64) = (0.01, 2_000.0);
 
 /// A shape that a tape can measure.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Shape {
     /// Width along the front, length away from it. Sides: front, right, back, left.
     Rectangle {
@@ -44,13 +45,16 @@ pub enum Shape {
         /// The angle between the straight edges.
         angle: Angle,
     },
+    /// Any simple ring, in metres in the lawn's own plane; side i runs from corner i to the next. Made by
+    /// [`Shape::corners`], which turns it anticlockwise.
+    Corners(Vec<(f64, f64)>),
 }
 
 /// Why a shape cannot be.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[error("the {field} of the shape cannot be")]
 pub struct ShapeProblem {
-    /// Which measurement: "width", "length", "a", "b", "c", "diameter", "radius" or "angle".
+    /// Which measurement: "width", "length", "a", "b", "c", "diameter", "radius", "angle" or "corners".
     pub field: &'static str,
     /// What is wrong with it.
     pub said: Said,
@@ -80,6 +84,27 @@ pub fn heron(a: Length, b: Length, c: Length) -> Option<Area> {
 }
 
 impl Shape {
+    /// Any simple ring of (x, y) in metres, turned anticlockwise. Says everything that is wrong with it.
+    ///
+    /// ```
+    /// use evensward_core::lawn::Shape;
+    /// let shape = Shape::corners(vec![(0.0, 0.0), (0.0, 3.0), (4.0, 0.0)]).unwrap();
+    /// assert_eq!(shape, Shape::Corners(vec![(0.0, 0.0), (4.0, 0.0), (0.0, 3.0)]));
+    /// assert!((shape.area().unwrap().m2() - 6.0).abs() < 1e-12);
+    /// assert!(Shape::corners(vec![(0.0, 0.0), (4.0, 3.0), (4.0, 0.0), (0.0, 3.0)]).is_err());
+    /// ```
+    pub fn corners(ring: Vec<(f64, f64)>) -> Result<Self, Vec<ShapeProblem>> {
+        let shape = Self::Corners(corners::anticlockwise(ring));
+        let problems = shape.problems();
+        if problems.is_empty() { Ok(shape) } else { Err(problems) }
+    }
+
+    /// Whether its numbers say where on the lawn it lies.
+    #[must_use]
+    pub const fn has_own_place(&self) -> bool {
+        matches!(self, Self::Corners(_))
+    }
+
     /// Everything that is wrong with the measurements; empty when the shape can be.
     #[must_use]
     pub fn problems(&self) -> Vec<ShapeProblem> {
@@ -92,8 +117,8 @@ impl Shape {
         if !problems.is_empty() {
             return problems;
         }
-        match *self {
-            Self::Triangle { a, b, c } if heron(a, b, c).is_none() => {
+        match self {
+            &Self::Triangle { a, b, c } if heron(a, b, c).is_none() => {
                 let sides = [("a", a, b.m() + c.m()), ("b", b, a.m() + c.m()), ("c", c, a.m() + b.m())];
                 for (field, side, others_m) in sides {
                     if side.m() >= others_m {
@@ -111,6 +136,9 @@ impl Shape {
                 field: "angle",
                 said: Said::new("angle-too-small").with("limit", Arg::number(1.0, Unit::Degree, 0)),
             }),
+            Self::Corners(ring) => {
+                problems.extend(corners::problem(ring).map(|said| ShapeProblem { field: "corners", said }));
+            }
             _ => {}
         }
         problems
@@ -122,9 +150,9 @@ impl Shape {
         if !problems.is_empty() {
             return Err(problems);
         }
-        Ok(match *self {
-            Self::Rectangle { width, length } => Area::computed(width.m() * length.m()),
-            Self::Triangle { a, b, c } => heron(a, b, c).unwrap_or(Area::ZERO),
+        Ok(match self {
+            &Self::Rectangle { width, length } => Area::computed(width.m() * length.m()),
+            &Self::Triangle { a, b, c } => heron(a, b, c).unwrap_or(Area::ZERO),
             Self::Circle { diameter } => {
                 let radius_m = diameter.m() / 2.0;
                 Area::computed(core::f64::consts::PI * radius_m * radius_m)
@@ -132,16 +160,18 @@ impl Shape {
             Self::PartCircle { radius, angle } => {
                 Area::computed(0.5 * radius.m() * radius.m() * angle.deg().to_radians())
             }
+            Self::Corners(ring) => Area::computed(corners::signed_area_m2(ring).abs()),
         })
     }
 
     /// How many sides it has.
     #[must_use]
-    pub const fn n_sides(&self) -> usize {
+    pub fn n_sides(&self) -> usize {
         match self {
             Self::Rectangle { .. } => 4,
             Self::Triangle { .. } | Self::PartCircle { .. } => 3,
             Self::Circle { .. } => 1,
+            Self::Corners(ring) => ring.len(),
         }
     }
 
@@ -151,15 +181,21 @@ impl Shape {
             Self::Triangle { a, b, c } => vec![("a", a), ("b", b), ("c", c)],
             Self::Circle { diameter } => vec![("diameter", diameter)],
             Self::PartCircle { radius, .. } => vec![("radius", radius)],
+            Self::Corners(_) => Vec::new(),
         }
     }
 
-    /// The outline of each side as a chain of points, anticlockwise, with its own front left corner at zero.
+    /// The outline of each side as a chain of points, anticlockwise, with its own front left corner at zero; corners
+    /// stay where they are.
     ///
     /// Only for a shape without problems.
     pub(super) fn chains(&self) -> Vec<Vec<Coord<f64>>> {
         let at = |x: f64, y: f64| Coord { x, y };
         let chains = match *self {
+            Self::Corners(ref ring) => {
+                let ring: Vec<Coord<f64>> = ring.iter().map(|(x, y)| at(*x, *y)).collect();
+                return closed_chains(&ring);
+            }
             Self::Rectangle { width, length } => {
                 let (w, l) = (width.m(), length.m());
                 let corners = [at(0.0, 0.0), at(w, 0.0), at(w, l), at(0.0, l)];

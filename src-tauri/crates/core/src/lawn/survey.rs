@@ -7,7 +7,7 @@ use geo::{Coord, MultiPolygon, Polygon, Translate};
 
 use super::margin;
 use super::outline::ValidOutline;
-use super::{Beside, NetArea, Part, PatchKind, Side};
+use super::{Beside, Instrument, NetArea, Part, PatchKind, Position, Side, Slope};
 use crate::quantity::{Angle, Area, Arg, Doubt, Length, Said, Unit};
 
 /// The widest margin that is believed, in metres.
@@ -26,10 +26,20 @@ pub struct Survey {
     pub parts: Vec<Part>,
     /// What lies beside the sides, and their margins. Sides that are not listed have nothing beside them.
     pub sides: Vec<Side>,
-    /// How uncertain the area is.
+    /// How uncertain the operator says the whole area is, with k = 2. [`Doubt::NONE`] when nothing was said.
     pub doubt: Doubt,
     /// The compass bearing of the direction away from the front edge, when it is known.
     pub away_bearing: Option<Angle>,
+    /// What its plain shapes were measured with, when it is known.
+    pub instrument: Option<Instrument>,
+    /// The slope it lies on, when it is not level.
+    pub slope: Option<Slope>,
+    /// Where on the earth the frame's zero lies, when it is known.
+    pub origin: Option<Position>,
+    /// Where it is entered, in metres in the frame.
+    pub entry: Option<(f64, f64)>,
+    /// Where the tap is, in metres in the frame.
+    pub tap: Option<(f64, f64)>,
 }
 
 /// One refusal and the field it belongs to.
@@ -103,9 +113,33 @@ pub struct Measured {
     pub sides: Vec<MeasuredSide>,
     /// The compass bearing of the direction away from the front edge, when it is known.
     pub away_bearing: Option<Angle>,
+    /// The slope it lies on, when it is not level. All ground here is plan ground.
+    pub slope: Option<Slope>,
+    /// Where on the earth the frame's zero lies, when it is known.
+    pub origin: Option<Position>,
+    /// Where it is entered, in metres on the plan.
+    pub entry: Option<(f64, f64)>,
+    /// Where the tap is, in metres on the plan.
+    pub tap: Option<(f64, f64)>,
 }
 
 impl Survey {
+    /// Parts alone, about which nothing else was said.
+    #[must_use]
+    pub const fn of(parts: Vec<Part>) -> Self {
+        Self {
+            parts,
+            sides: Vec::new(),
+            doubt: Doubt::NONE,
+            away_bearing: None,
+            instrument: None,
+            slope: None,
+            origin: None,
+            entry: None,
+            tap: None,
+        }
+    }
+
     /// Measures the lawn. Refuses with every reason at once.
     ///
     /// `water_margin_of_label` is the label's margin to open water for hand-held work: it is kept along every
@@ -113,10 +147,9 @@ impl Survey {
     ///
     /// ```
     /// use evensward_core::lawn::{Part, Shape, Survey};
-    /// use evensward_core::quantity::{Doubt, Length};
+    /// use evensward_core::quantity::Length;
     /// let m = |value| Length::from_m(value).unwrap();
-    /// let lawn = Part { shape: Shape::Rectangle { width: m(20.0), length: m(15.0) }, taken_out: None, at: None };
-    /// let survey = Survey { parts: vec![lawn], sides: vec![], doubt: Doubt::NONE, away_bearing: None };
+    /// let survey = Survey::of(vec![Part::taped(Shape::Rectangle { width: m(20.0), length: m(15.0) })]);
     /// assert!((survey.measure(None).unwrap().net_area.area.m2() - 300.0).abs() < 1e-9);
     /// ```
     pub fn measure(&self, water_margin_of_label: Option<Length>) -> Result<Measured, Vec<FieldRefusal>> {
@@ -146,6 +179,10 @@ impl Survey {
             net,
             sides,
             away_bearing: self.away_bearing,
+            slope: self.slope,
+            origin: self.origin,
+            entry: self.entry,
+            tap: self.tap,
         })
     }
 
@@ -194,9 +231,9 @@ impl Survey {
                 continue;
             }
             let at = match part.at {
-                _ if part_idx == 0 => (0.0, 0.0),
-                Some((right, away)) => (right.m(), away.m()),
-                None => outline.bounds().map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
+                Some((right, away)) if part_idx > 0 || part.shape.has_own_place() => (right.m(), away.m()),
+                _ if part_idx == 0 || part.shape.has_own_place() => (0.0, 0.0),
+                _ => outline.bounds().map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
             };
             outline = outline.union(&placed(&part.shape.polygon(), at));
             places.push(Some(at));
@@ -216,6 +253,7 @@ impl Survey {
             let polygon = part.shape.polygon();
             let at = match part.at {
                 Some((right, away)) => Some((right.m(), away.m())),
+                None if part.shape.has_own_place() => Some((0.0, 0.0)),
                 None => free_place(&polygon, outline, &patches),
             };
             let Some(at) = at else {
@@ -231,7 +269,11 @@ impl Survey {
                 continue;
             }
             *place = Some(at);
-            patches.push(Patch { kind, outline: on_lawn, is_place_assumed: part.at.is_none() });
+            patches.push(Patch {
+                kind,
+                outline: on_lawn,
+                is_place_assumed: part.at.is_none() && !part.shape.has_own_place(),
+            });
         }
         patches
     }

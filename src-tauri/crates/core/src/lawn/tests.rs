@@ -16,15 +16,15 @@ fn circle(diameter: f64) -> Shape {
 }
 
 fn grass(shape: Shape) -> Part {
-    Part { shape, taken_out: None, at: None }
+    Part::taped(shape)
 }
 
 fn out(shape: Shape, kind: PatchKind, at: Option<(f64, f64)>) -> Part {
-    Part { shape, taken_out: Some(kind), at: at.map(|(x, y)| (m(x), m(y))) }
+    Part::taped(shape).taken_out(kind).placed_at(at.map(|(x, y)| (m(x), m(y))))
 }
 
 fn survey(parts: Vec<Part>, sides: Vec<Side>) -> Survey {
-    Survey { parts, sides, doubt: Doubt::NONE, away_bearing: None }
+    Survey { sides, ..Survey::of(parts) }
 }
 
 fn near(found: f64, expected: f64) {
@@ -49,7 +49,7 @@ fn areas_are_exact_whatever_the_shape_is_drawn_with() {
 
 #[test]
 fn parts_are_joined_and_patches_taken_out() {
-    let annexe = Part { shape: rectangle(5.0, 4.0), taken_out: None, at: Some((m(8.0), m(2.0))) };
+    let annexe = grass(rectangle(5.0, 4.0)).placed_at(Some((m(8.0), m(2.0))));
     let bed = out(rectangle(2.0, 1.0), PatchKind::Bed, Some((1.0, 1.0)));
     let measured = survey(vec![grass(rectangle(10.0, 10.0)), annexe, bed], vec![]).measure(None).unwrap();
     // 2 m of the annexe lie on the frame and count once.

@@ -32,8 +32,8 @@ const WATER_KG_PER_L: f64 = 1.0;
 /// # let l = |value| Volume::from_l(value).unwrap();
 /// # let day = NaiveDate::from_ymd_opt(2026, 5, 1).unwrap();
 /// # let shape = lawn::Shape::Rectangle { width: m(20.0), length: m(15.0) };
-/// # let parts = vec![lawn::Part { shape, taken_out: None, at: None }];
-/// # let survey = lawn::Survey { parts, sides: vec![], doubt: Doubt::NONE, away_bearing: None };
+/// # let parts = vec![lawn::Part::taped(shape)];
+/// # let survey = lawn::Survey::of(parts);
 /// # let kit = kit::Kit {
 /// #     tank: l(15.0), empty_weight: Weight::from_kg(5.0).unwrap(), dead_volume: Volume::ZERO,
 /// #     nozzle: "fan".into(), swath: Swath::from_m(1.0).unwrap(),

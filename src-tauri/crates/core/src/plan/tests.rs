@@ -23,16 +23,16 @@ fn grams(value: f64) -> ProductDose {
 
 fn lawn_of(parts: Vec<Part>, doubt: f64) -> Measured {
     let doubt = Doubt::from_percent(doubt).unwrap();
-    Survey { parts, sides: vec![], doubt, away_bearing: None }.measure(None).unwrap()
+    Survey { doubt, ..Survey::of(parts) }.measure(None).unwrap()
 }
 
 fn rectangle(width: f64, length: f64) -> Part {
-    Part { shape: Shape::Rectangle { width: m(width), length: m(length) }, taken_out: None, at: None }
+    Part::taped(Shape::Rectangle { width: m(width), length: m(length) })
 }
 
 fn bed(width: f64, length: f64, at: (f64, f64)) -> Part {
     let shape = Shape::Rectangle { width: m(width), length: m(length) };
-    Part { shape, taken_out: Some(PatchKind::Bed), at: Some((m(at.0), m(at.1))) }
+    Part::taped(shape).taken_out(PatchKind::Bed).placed_at(Some((m(at.0), m(at.1))))
 }
 
 fn kit() -> Kit {
@@ -337,7 +337,7 @@ fn a_bed_that_splits_a_strip_lengthwise_leaves_one_run_that_is_walked_once() {
 #[test]
 fn square_ends_overshoot_an_oblique_edge_and_that_water_is_walked_too() {
     let shape = Shape::Triangle { a: m(4.0), b: m(5.0), c: m(3.0) };
-    let measured = lawn_of(vec![Part { shape, taken_out: None, at: None }], 0.0);
+    let measured = lawn_of(vec![Part::taped(shape)], 0.0);
     near(measured.net_area.area.m2(), 6.0);
     // Strips of 1 m begin 3, 2.25, 1.5 and 0.75 m long, so that 7.5 m are walked for 6 square metres.
     let plan = planned(&measured, &choice(1));

@@ -2,7 +2,8 @@
 
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{
-    Beside, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Ring, Shape, Side, Survey, ValidOutline,
+    Beside, How, Instrument, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Position, Ring, Shape, Side,
+    Slope, Survey, ValidOutline,
 };
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
@@ -46,6 +47,7 @@ pub enum ShapeJson {
     Triangle { a_m: f64, b_m: f64, c_m: f64 },
     Circle { diameter_m: f64 },
     PartCircle { radius_m: f64, angle_deg: f64 },
+    Corners { corners_m: <Vec<(f64, f64)> as Frozen>::Json },
 }
 
 impl Frozen for Shape {
@@ -58,6 +60,7 @@ impl Frozen for Shape {
             Self::PartCircle { radius, angle } => {
                 ShapeJson::PartCircle { radius_m: radius.m(), angle_deg: angle.deg() }
             }
+            Self::Corners(corners) => ShapeJson::Corners { corners_m: corners.freeze() },
         }
     }
     fn thaw(json: ShapeJson) -> Result<Self, Unreadable> {
@@ -69,6 +72,7 @@ impl Frozen for Shape {
             ShapeJson::PartCircle { radius_m, angle_deg } => {
                 Self::PartCircle { radius: m(radius_m)?, angle: Angle::thaw(angle_deg)? }
             }
+            ShapeJson::Corners { corners_m } => Self::Corners(Vec::thaw(corners_m)?),
         })
     }
 }
@@ -80,6 +84,87 @@ impl Frozen for ValidOutline {
     }
     fn thaw(json: Self::Json) -> Result<Self, Unreadable> {
         Self::recalled(&Vec::<Ring>::thaw(json)?).map_err(|why| refused("outline", &why))
+    }
+}
+
+/// An absent code is a plain shape, taped: the only way there was at first.
+impl Frozen for How {
+    type Json = Option<String>;
+    fn freeze(&self) -> Self::Json {
+        (*self != Self::Taped).then(|| self.code().to_owned())
+    }
+    fn thaw(json: Self::Json) -> Result<Self, Unreadable> {
+        let Some(code) = json else { return Ok(Self::Taped) };
+        Self::from_code(&code).ok_or(Unreadable::UnknownCode { what: "How", code })
+    }
+}
+
+/// What the lengths were taken with.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "with", rename_all = "snake_case")]
+#[allow(missing_docs, reason = "a key says its field and unit")]
+pub enum InstrumentJson {
+    /// A tape.
+    Tape,
+    /// A measuring wheel.
+    Wheel,
+    /// Counted paces, and how long one is.
+    Paces { length_m: f64, sd_m: f64 },
+}
+
+impl Frozen for Instrument {
+    type Json = InstrumentJson;
+    fn freeze(&self) -> InstrumentJson {
+        match self {
+            Self::Tape => InstrumentJson::Tape,
+            Self::Wheel => InstrumentJson::Wheel,
+            Self::Paces { length, sd } => InstrumentJson::Paces { length_m: length.m(), sd_m: sd.m() },
+        }
+    }
+    fn thaw(json: InstrumentJson) -> Result<Self, Unreadable> {
+        Ok(match json {
+            InstrumentJson::Tape => Self::Tape,
+            InstrumentJson::Wheel => Self::Wheel,
+            InstrumentJson::Paces { length_m, sd_m } => {
+                Self::Paces { length: Length::thaw(length_m)?, sd: Length::thaw(sd_m)? }
+            }
+        })
+    }
+}
+
+/// The slope: rise over horizontal run, and which way is up.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs, reason = "a key says its field and unit")]
+pub struct SlopeJson {
+    pub gradient: f64,
+    pub uphill_deg: f64,
+}
+
+impl Frozen for Slope {
+    type Json = SlopeJson;
+    fn freeze(&self) -> SlopeJson {
+        SlopeJson { gradient: self.gradient(), uphill_deg: self.uphill().deg() }
+    }
+    fn thaw(json: SlopeJson) -> Result<Self, Unreadable> {
+        Self::new(json.gradient, Angle::thaw(json.uphill_deg)?).map_err(|why| refused("slope", &why))
+    }
+}
+
+/// A place on the earth.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs, reason = "a key says its field and unit")]
+pub struct PositionJson {
+    pub lat_deg: f64,
+    pub lon_deg: f64,
+}
+
+impl Frozen for Position {
+    type Json = PositionJson;
+    fn freeze(&self) -> PositionJson {
+        PositionJson { lat_deg: self.lat_deg(), lon_deg: self.lon_deg() }
+    }
+    fn thaw(json: PositionJson) -> Result<Self, Unreadable> {
+        Self::from_deg(json.lat_deg, json.lon_deg).map_err(|why| refused("position", &why))
     }
 }
 
@@ -159,14 +244,18 @@ frozen_struct! {
     RingJson for Ring { outer_m = outer: Vec<(f64, f64)>, holes_m = holes: Vec<Vec<(f64, f64)>> }
     /// A taped part.
     PartJson for Part {
-        shape = shape: Shape, taken_out = taken_out: Option<PatchKind>, at_m = at: Option<(Length, Length)>,
+        shape = shape: Shape, taken_out = taken_out: Option<PatchKind>, at_m = at: Option<(Length, Length)>;
+        later how = how: How, area_sd_m2 = area_sd: Option<Area>,
     }
     /// What lies beside a side.
     SideJson for Side { part_idx = part_idx: usize, side_idx = side_idx: usize, beside = beside: Beside, margin_m = margin: Length }
     /// The survey.
     SurveyJson for Survey {
         parts = parts: Vec<Part>, sides = sides: Vec<Side>, doubt_percent = doubt: Doubt,
-        away_bearing_deg = away_bearing: Option<Angle>,
+        away_bearing_deg = away_bearing: Option<Angle>;
+        later instrument = instrument: Option<Instrument>, slope = slope: Option<Slope>,
+        origin = origin: Option<Position>, entry_m = entry: Option<(f64, f64)>,
+        tap_m = tap: Option<(f64, f64)>,
     }
     /// A no-spray patch.
     PatchJson for Patch { kind = kind: PatchKind, outline = outline: ValidOutline, is_place_assumed = is_place_assumed: bool }
@@ -180,7 +269,9 @@ frozen_struct! {
     MeasuredJson for Measured {
         outline = outline: ValidOutline, patches = patches: Vec<Patch>, margins = margins: ValidOutline,
         net = net: ValidOutline, outline_area_m2 = outline_area: Area, net_area = net_area: NetArea,
-        sides = sides: Vec<MeasuredSide>, away_bearing_deg = away_bearing: Option<Angle>,
+        sides = sides: Vec<MeasuredSide>, away_bearing_deg = away_bearing: Option<Angle>;
+        later slope = slope: Option<Slope>, origin = origin: Option<Position>,
+        entry_m = entry: Option<(f64, f64)>, tap_m = tap: Option<(f64, f64)>,
     }
     /// Protective equipment by phase.
     ProtectiveJson for ProtectiveByPhase {

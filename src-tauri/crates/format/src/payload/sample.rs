@@ -80,35 +80,28 @@ fn typed(field: &'static str, text: &str, unit: Unit) -> Vec<TypedFigure> {
 
 /// A lawn of 4 m by 3 m with a bed in it, between a hedge and open water.
 fn survey() -> Survey {
-    let grass = Part { shape: Shape::Rectangle { width: m(4.0), length: m(3.0) }, taken_out: None, at: None };
-    let bed = Part {
-        shape: Shape::Rectangle { width: m(1.0), length: m(1.0) },
-        taken_out: Some(PatchKind::Bed),
-        at: Some((m(2.0), m(1.0))),
-    };
+    let grass = Part::taped(Shape::Rectangle { width: m(4.0), length: m(3.0) });
+    let bed = Part::taped(Shape::Rectangle { width: m(1.0), length: m(1.0) })
+        .taken_out(PatchKind::Bed)
+        .placed_at(Some((m(2.0), m(1.0))));
     let side = |side_idx, beside, margin_m| Side { part_idx: 0, side_idx, beside, margin: m(margin_m) };
     Survey {
-        parts: vec![grass, bed],
         sides: vec![side(1, Beside::Hedge, 0.0), side(2, Beside::OpenWater, 0.5)],
         doubt: Doubt::from_percent(2.0).unwrap(),
         away_bearing: Some(Angle::from_deg(90.0).unwrap()),
+        ..Survey::of(vec![grass, bed])
     }
 }
 
 /// Shapes that the lawn above has not.
 fn other_survey() -> Survey {
-    let part = |shape| Part { shape, taken_out: None, at: Some((m(10.0), m(0.0))) };
-    let triangle = Part { shape: Shape::Triangle { a: m(3.0), b: m(4.0), c: m(5.0) }, taken_out: None, at: None };
-    Survey {
-        parts: vec![
-            triangle,
-            part(Shape::Circle { diameter: m(4.0) }),
-            part(Shape::PartCircle { radius: m(2.0), angle: Angle::from_deg(90.0).unwrap() }),
-        ],
-        sides: Vec::new(),
-        doubt: Doubt::NONE,
-        away_bearing: None,
-    }
+    let part = |shape| Part::taped(shape).placed_at(Some((m(10.0), m(0.0))));
+    let triangle = Part::taped(Shape::Triangle { a: m(3.0), b: m(4.0), c: m(5.0) });
+    Survey::of(vec![
+        triangle,
+        part(Shape::Circle { diameter: m(4.0) }),
+        part(Shape::PartCircle { radius: m(2.0), angle: Angle::from_deg(90.0).unwrap() }),
+    ])
 }
 
 fn ground(corners: &[(f64, f64)], hole: &[(f64, f64)]) -> ValidOutline {
@@ -129,6 +122,10 @@ fn measured() -> Measured {
         net_area: NetArea { area: Area::from_m2(9.0).unwrap(), doubt: Doubt::from_percent(2.0).unwrap() },
         sides: vec![MeasuredSide { side: water, line: vec![(4.0, 3.0), (0.0, 3.0)], is_patch_edge: false }],
         away_bearing: Some(Angle::from_deg(90.0).unwrap()),
+        slope: None,
+        origin: None,
+        entry: None,
+        tap: None,
     }
 }
 
