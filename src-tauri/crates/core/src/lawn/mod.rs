@@ -10,6 +10,7 @@ mod corners;
 mod instrument;
 mod margin;
 mod outline;
+mod overlay;
 pub mod position;
 mod shape;
 mod slope;

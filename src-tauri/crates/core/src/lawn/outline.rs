@@ -4,8 +4,9 @@
 //! above zero. Any outline, however measured, comes through [`ValidOutline::from_rings`] or through the
 //! boolean operations of two valid ones.
 
-use geo::{Area as _, BooleanOps, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation};
+use geo::{Area as _, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation};
 
+use super::overlay::{Rule, overlay};
 use crate::quantity::Area;
 
 /// Pieces smaller than this, in square metres, are noise of the boolean operations and are dropped.
@@ -159,29 +160,35 @@ impl ValidOutline {
     /// Both together.
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {
-        // The boolean operations snap to a fine grid; ground that meets nothing keeps its exact corners.
-        if self.is_empty() {
-            return other.clone();
+        if self.is_clear_of(other) {
+            let both = self.polygons.iter().chain(&other.polygons);
+            return Self { polygons: MultiPolygon::new(both.cloned().collect()) };
         }
-        if other.is_empty() {
-            return self.clone();
-        }
-        Self::trusted(self.polygons.union(&other.polygons))
+        self.with(other, Rule::Union)
     }
 
     /// This one without the other.
     #[must_use]
     pub fn without(&self, other: &Self) -> Self {
-        if other.is_empty() {
-            return self.clone();
-        }
-        Self::trusted(self.polygons.difference(&other.polygons))
+        if self.is_clear_of(other) { self.clone() } else { self.with(other, Rule::Difference) }
     }
 
     /// What both have in common.
     #[must_use]
     pub fn common(&self, other: &Self) -> Self {
-        Self::trusted(self.polygons.intersection(&other.polygons))
+        if self.is_clear_of(other) { Self::nothing() } else { self.with(other, Rule::Intersect) }
+    }
+
+    fn with(&self, other: &Self, rule: Rule) -> Self {
+        Self { polygons: overlay(&self.polygons, &other.polygons, rule, NOISE_M2) }
+    }
+
+    /// Whether the two lie apart by their bounds alone; then each keeps its corners to the last bit.
+    fn is_clear_of(&self, other: &Self) -> bool {
+        let (Some((least, most)), Some((other_least, other_most))) = (self.bounds(), other.bounds()) else {
+            return true;
+        };
+        most.0 < other_least.0 || other_most.0 < least.0 || most.1 < other_least.1 || other_most.1 < least.1
     }
 }
 
