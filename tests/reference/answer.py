@@ -5,10 +5,11 @@ with the name of its question as `op`; a refused one is answered with `{"error":
 Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], ...]}`, in metres.
 
 - `area`: `of` -> `area`
-- `union`, `difference`, `intersection`: `a`, `b` and our own result `ours` -> `area`, `ours` (its area) and `apart`, the
+- `union`, `difference`, `intersection`: `a`, `b`, perhaps `c` (more of the same as `b`) and our own result `ours` -> `area`, `ours` (its area) and `apart`, the
   area by which ours and theirs differ as ground
 - `buffer`: `of` (ground) or `line`, `distance`, `join` (`round`, `mitre`, `bevel`), `quad_segs`, `mitre_limit` and `ours`
   -> `area`, `missing` (theirs without ours), `excess` (ours without theirs)
+- `margins`: `of`, `lines` (each `{"line", "distance"}`) and `ours` -> as `buffer`, of all lines' buffers on that ground
 - `cut`: `of` and `by` (a list of grounds) -> `areas`, one for each piece of `by`
 - `timed_cut`: lists `of` and `by` of the same length, `n_times` -> `seconds` of the quickest round over all of them
 - `geodesic`: `lat_lon` (a ring) -> `area` (positive anticlockwise) and `perimeter`
@@ -44,6 +45,8 @@ def area(case):
 def boolean(operation):
     def answer(case):
         theirs = operation(ground(case["a"]), ground(case["b"]))
+        if "c" in case:
+            theirs = operation(theirs, ground(case["c"]))
         ours = our_ground(case)
         return {"area": theirs.area, "ours": ours.area, "apart": theirs.symmetric_difference(ours).area}
 
@@ -58,6 +61,15 @@ def buffer(case):
         join_style=case.get("join", "round"),
         mitre_limit=case.get("mitre_limit", 5.0),
     )
+    ours = our_ground(case)
+    return {"area": theirs.area, "missing": theirs.difference(ours).area, "excess": ours.difference(theirs).area}
+
+
+def margins(case):
+    buffers = [
+        LineString(side["line"]).buffer(side["distance"], quad_segs=case["quad_segs"]) for side in case["lines"]
+    ]
+    theirs = shapely.union_all(buffers).intersection(ground(case["of"]))
     ours = our_ground(case)
     return {"area": theirs.area, "missing": theirs.difference(ours).area, "excess": ours.difference(theirs).area}
 
@@ -93,6 +105,7 @@ OPERATIONS = {
     "difference": boolean(shapely.difference),
     "intersection": boolean(shapely.intersection),
     "buffer": buffer,
+    "margins": margins,
     "cut": cut,
     "timed_cut": timed_cut,
     "geodesic": geodesic,

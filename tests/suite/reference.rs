@@ -13,7 +13,7 @@ use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
-use evensward_core::lawn::Ring;
+use evensward_core::lawn::{How, Part, PatchKind, Ring, Shape, Survey};
 use serde_json::{Value, json};
 
 /// What to do where the folder or a part of it is missing.
@@ -104,6 +104,20 @@ pub fn answers(cases: &[Value]) -> Result<Vec<Value>, String> {
         }
     }
     if answers.len() == cases.len() { Ok(answers) } else { Err("not every case was answered".to_owned()) }
+}
+
+/// A real outline as an operator would have it from a file: corners, with its holes as beds, and nothing beside it.
+///
+/// # Errors
+/// Names the outline that is refused, with the reasons.
+pub fn survey_of(outline: &Outline) -> Result<Survey, String> {
+    let part = |ring: &Vec<(f64, f64)>, taken_out: Option<PatchKind>| -> Result<Part, String> {
+        let shape = Shape::corners(ring.clone()).map_err(|why| format!("{} is refused: {why:?}", outline.name))?;
+        Ok(Part { taken_out, how: How::File, ..Part::taped(shape) })
+    };
+    let beds = outline.ring.holes.iter().map(|hole| part(hole, Some(PatchKind::Bed)));
+    let parts = core::iter::once(part(&outline.ring.outer, None)).chain(beds).collect::<Result<Vec<Part>, String>>()?;
+    Ok(Survey::of(parts))
 }
 
 /// Ground as the reference libraries are given it.

@@ -2,7 +2,8 @@
 //!
 //! Invariant: every figure is worked out by both sides in the same run from the same corners; none is kept.
 
-use evensward_core::lawn::{Ring, ValidOutline};
+use evensward_core::lawn::{Beside, Measured, Ring, Side, Survey, ValidOutline};
+use evensward_core::quantity::Length;
 use evensward_tests::reference::{self, Outline};
 use serde_json::{Value, json};
 
@@ -89,4 +90,95 @@ fn unions_differences_and_intersections_agree_on_real_outlines() {
         let is_close = apart_m2.iter().all(|apart| *apart <= PLANE * lawn_m2);
         assert!(is_close, "{name}: {apart_m2:?} of {lawn_m2} m2 apart");
     }
+}
+
+/// Keeps a margin along each side of the first part, of the width that is given for it.
+fn with_margins(mut survey: Survey, width_m: impl Fn(usize) -> f64) -> Option<Measured> {
+    let n_sides = survey.parts[0].shape.n_sides();
+    survey.sides = (0..n_sides)
+        .map(|side_idx| Side {
+            part_idx: 0,
+            side_idx,
+            beside: Beside::Hedge,
+            margin: Length::from_m(width_m(side_idx)).unwrap(),
+        })
+        .collect();
+    match survey.measure(None) {
+        Ok(measured) => Some(measured),
+        // A strip of ground can be so thin that its margins take all of it.
+        Err(why) if why[0].said.code == "nothing-left-to-treat" => None,
+        Err(why) => panic!("{why:?}"),
+    }
+}
+
+#[test]
+fn margins_agree_with_buffers_on_real_outlines() {
+    let outlines = reference::outlines().unwrap();
+    let (mut cases, mut measured) = (Vec::new(), Vec::new());
+    for (outline_idx, outline) in outlines.plots.iter().enumerate() {
+        // Widths that differ and that agree from side to side, some sides without any.
+        let widths_m = [0.3, 0.3, 0.0, 1.0, 0.5, 0.5];
+        let width_m = |side: usize| widths_m[(side + outline_idx) % 6];
+        let Some(lawn) = with_margins(reference::survey_of(outline).unwrap(), width_m) else { continue };
+        let kept = lawn.sides.iter().filter(|side| side.side.margin.m() > 0.0);
+        let lines: Vec<Value> = kept.map(|side| json!({"line": side.line, "distance": side.side.margin.m()})).collect();
+        let beds = lawn.patches.iter().flat_map(|patch| patch.outline.rings()).collect::<Vec<Ring>>();
+        let [of, margins, net] = [&lawn.outline, &lawn.margins, &lawn.net].map(|part| reference::ground(&part.rings()));
+        cases.push(json!({"op": "margins", "of": of, "lines": lines, "quad_segs": 256, "ours": margins}));
+        cases.push(json!({"op": "difference", "a": of, "b": margins, "c": reference::ground(&beds), "ours": net}));
+        measured.push((outline, lawn));
+    }
+    assert!(measured.len() > 400, "{} plots only have ground left", measured.len());
+    let answers = reference::answers(&cases).unwrap();
+    for ((outline, lawn), answers) in measured.iter().zip(answers.chunks(2)) {
+        let most_m2 = PLANE * lawn.outline.area().m2();
+        let missing_m2 = figure(&answers[0], "missing");
+        assert!(missing_m2 <= most_m2, "{}: {missing_m2} m2 of the margins are missing", outline.name);
+        // Round ends reach a millimetre too far at most; theirs fall short by the sagitta of their own steps.
+        let around_ends = |width_m: f64| core::f64::consts::TAU * width_m * (1e-3 + 1.3e-5 * width_m);
+        let allowed_m2: f64 = lawn.sides.iter().map(|side| around_ends(side.side.margin.m())).sum();
+        let excess_m2 = figure(&answers[0], "excess");
+        assert!(excess_m2 <= allowed_m2, "{}: margins take {excess_m2} m2 too much", outline.name);
+        let apart_m2 = figure(&answers[1], "apart");
+        assert!(apart_m2 <= most_m2, "{}: the net ground is {apart_m2} m2 apart", outline.name);
+    }
+}
+
+#[test]
+fn margins_all_round_leave_the_exact_inset_of_a_lawn_without_bays() {
+    let outlines = reference::outlines().unwrap();
+    let (mut cases, mut insets) = (Vec::new(), Vec::new());
+    for outline in &outlines.plots {
+        let hull = Outline { ring: hull(&outline.ring.outer), ..outline.clone() };
+        let Some(lawn) = with_margins(reference::survey_of(&hull).unwrap(), |_| 0.4) else { continue };
+        let [of, net] = [&lawn.outline, &lawn.net].map(|part| reference::ground(&part.rings()));
+        cases.push(json!({"op": "buffer", "of": of, "distance": -0.4, "join": "mitre", "ours": net}));
+        insets.push((&outline.name, lawn.outline.area().m2()));
+    }
+    assert!(insets.len() > 400, "{} plots only have ground left", insets.len());
+    for ((name, lawn_m2), answer) in insets.iter().zip(reference::answers(&cases).unwrap()) {
+        let apart_m2 = figure(&answer, "missing") + figure(&answer, "excess");
+        assert!(apart_m2 <= PLANE * lawn_m2, "{name}: {apart_m2} m2 of {lawn_m2} m2 apart");
+    }
+}
+
+/// The corners around all others, by going along the least and back along the greatest ones (Andrew's chain).
+fn hull(corners: &[(f64, f64)]) -> Ring {
+    let mut sorted = corners.to_vec();
+    sorted.sort_by(|a, b| a.partial_cmp(b).unwrap());
+    let chain = |corners: &mut dyn Iterator<Item = &(f64, f64)>| {
+        let mut chain: Vec<(f64, f64)> = Vec::new();
+        for corner in corners {
+            while let [.., a, b] = chain[..]
+                && (b.0 - a.0) * (corner.1 - a.1) - (b.1 - a.1) * (corner.0 - a.0) <= 0.0
+            {
+                chain.pop();
+            }
+            chain.push(*corner);
+        }
+        chain.pop();
+        chain
+    };
+    let (there, back) = (chain(&mut sorted.iter()), chain(&mut sorted.iter().rev()));
+    Ring { outer: there.into_iter().chain(back).collect(), holes: Vec::new() }
 }

@@ -1,41 +1,162 @@
 //! Margins: the width kept dry along an edge, as the ground within that distance of the edge.
 //!
-//! Invariant: the drawn margin is never narrower than asked. Its round ends are drawn around the true
-//! circle, with flats where a straight neighbouring edge would touch it, so that a margin along one side
-//! of a rectangle takes exactly its width and nothing more.
+//! A margin is drawn in pieces that are joined later in one go: a rectangle along each straight bit, and a
+//! wedge of a circle about each corner on the outer side of its turn, and about each free end.
+//! Invariant: the drawn margin is never narrower than asked, and never more than [`MOST_TOO_WIDE_M`] wider. Arcs are drawn
+//! around the true circle, with flats where a straight neighbouring edge touches it, so that a margin along one side of a
+//! rectangle takes exactly its width and nothing more.
 
-use geo::{Coord, LineString, MultiPolygon, Polygon, unary_union};
+use std::collections::BTreeMap;
 
-/// Steps of each half circle at the ends; even, so that one flat faces straight ahead.
-const N_STEPS_OF_HALF_CIRCLE: usize = 16;
+use geo::{Coord, LineString, Polygon};
 
-/// The ground within `margin_m` of a chain of points. Empty when the margin or the chain is nothing.
-pub(super) fn around(chain: &[Coord<f64>], margin_m: f64) -> MultiPolygon<f64> {
-    let segments = chain.iter().zip(chain.iter().skip(1));
-    let capsules: Vec<Polygon<f64>> = segments.filter_map(|(from, to)| capsule(*from, *to, margin_m)).collect();
-    if capsules.is_empty() {
-        return MultiPolygon::new(Vec::new());
-    }
-    unary_union(&capsules)
+/// How much further than asked a margin reaches at most, at a corner of its arcs, in metres.
+const MOST_TOO_WIDE_M: f64 = 0.001;
+/// The longest step along an arc.
+const LONGEST_STEP_RAD: f64 = core::f64::consts::PI / 16.0;
+/// Places nearer than this, in metres, are one: a turn that moves the margin less needs no wedge.
+const SAME_PLACE_M: f64 = 1e-9;
+
+/// A chain of points along an edge, and the width kept dry along it.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Kept {
+    /// The points in metres; the last one is the first one again when the edge goes all the way round.
+    pub chain: Vec<Coord<f64>>,
+    /// The width in metres.
+    pub width_m: f64,
 }
 
-fn capsule(from: Coord<f64>, to: Coord<f64>, margin_m: f64) -> Option<Polygon<f64>> {
-    let (dx, dy) = (to.x - from.x, to.y - from.y);
-    let length_m = dx.hypot(dy);
-    if margin_m <= 0.0 || length_m <= 0.0 {
-        return None;
+/// Pieces that together are the ground within each width of its chain. They overlap.
+pub(super) fn pieces(kept: Vec<Kept>) -> Vec<Polygon<f64>> {
+    let mut pieces = Vec::new();
+    for Kept { mut chain, width_m } in joined(kept) {
+        chain.dedup_by(|next, last| (next.x - last.x).hypot(next.y - last.y) <= SAME_PLACE_M);
+        if width_m > 0.0 && chain.len() > 1 {
+            along(&chain, width_m, &mut pieces);
+        }
     }
-    let ahead_rad = dy.atan2(dx);
-    let step_rad = core::f64::consts::PI / N_STEPS_OF_HALF_CIRCLE as f64;
-    let radius_m = margin_m / (step_rad / 2.0).cos();
-    let half_circle = |about: Coord<f64>, start_rad: f64| {
-        (0..N_STEPS_OF_HALF_CIRCLE).map(move |idx| {
-            let (sin, cos) = (start_rad + step_rad * (idx as f64 + 0.5)).sin_cos();
-            Coord { x: about.x + radius_m * cos, y: about.y + radius_m * sin }
-        })
-    };
-    let quarter_rad = core::f64::consts::FRAC_PI_2;
-    let ring: Vec<Coord<f64>> =
-        half_circle(to, ahead_rad - quarter_rad).chain(half_circle(from, ahead_rad + quarter_rad)).collect();
-    Some(Polygon::new(LineString::new(ring), Vec::new()))
+    pieces
+}
+
+/// The chains of which one begins where the other of the same width ends, in one piece.
+///
+/// A corner inside a chain takes one wedge; two ends that meet would take two half circles for the same ground.
+fn joined(kept: Vec<Kept>) -> Vec<Kept> {
+    let place = |point: &Coord<f64>, width_m: f64| (point.x.to_bits(), point.y.to_bits(), width_m.to_bits());
+    let mut at_start: BTreeMap<_, Vec<usize>> = BTreeMap::new();
+    for (idx, one) in kept.iter().enumerate() {
+        if let Some(first) = one.chain.first() {
+            at_start.entry(place(first, one.width_m)).or_default().push(idx);
+        }
+    }
+    // Each chain takes the one that goes on from its end, once; what nothing leads to begins a whole.
+    let mut goes_on: Vec<Option<usize>> = Vec::with_capacity(kept.len());
+    let mut is_led_to = vec![false; kept.len()];
+    for one in &kept {
+        let next = one.chain.last().and_then(|last| at_start.get_mut(&place(last, one.width_m))?.pop());
+        if let Some(is_led_to) = next.and_then(|idx| is_led_to.get_mut(idx)) {
+            *is_led_to = true;
+        }
+        goes_on.push(next);
+    }
+    let mut wholes = Vec::new();
+    let mut kept: Vec<Option<Kept>> = kept.into_iter().map(Some).collect();
+    let starts = (0..kept.len()).filter(|idx| is_led_to.get(*idx) == Some(&false)).chain(0..kept.len());
+    for start in starts.collect::<Vec<_>>() {
+        let Some(mut whole) = kept.get_mut(start).and_then(Option::take) else { continue };
+        let mut next = goes_on.get(start).copied().flatten();
+        while let Some((idx, more)) = next.and_then(|idx| Some((idx, kept.get_mut(idx)?.take()?))) {
+            whole.chain.extend(more.chain.into_iter().skip(1));
+            next = goes_on.get(idx).copied().flatten();
+        }
+        wholes.push(whole);
+    }
+    wholes
+}
+
+/// A straight bit of a chain: its ends and their places beside it, at the width on the left and on the right.
+struct Bit {
+    from: Coord<f64>,
+    to: Coord<f64>,
+    ahead_rad: f64,
+    left: (Coord<f64>, Coord<f64>),
+    right: (Coord<f64>, Coord<f64>),
+}
+
+impl Bit {
+    fn new(from: Coord<f64>, to: Coord<f64>, width_m: f64) -> Self {
+        let (dx, dy) = (to.x - from.x, to.y - from.y);
+        let share = width_m / dx.hypot(dy);
+        let aside = Coord { x: -dy * share, y: dx * share };
+        Self { from, to, ahead_rad: dy.atan2(dx), left: (from + aside, to + aside), right: (from - aside, to - aside) }
+    }
+
+    fn rectangle(&self) -> Polygon<f64> {
+        let mut ring = vec![self.from, self.right.0, self.right.1];
+        // The ends stand in the ring, so that wedges beside them meet it corner to corner.
+        ring.extend([self.to, self.left.1, self.left.0]);
+        Polygon::new(LineString::new(ring), Vec::new())
+    }
+}
+
+fn along(chain: &[Coord<f64>], width_m: f64, pieces: &mut Vec<Polygon<f64>>) {
+    let mut bits: Vec<Bit> =
+        chain.iter().zip(chain.iter().skip(1)).map(|(from, to)| Bit::new(*from, *to, width_m)).collect();
+    let is_closed = chain.first() == chain.last();
+    let half_turn_rad = core::f64::consts::PI;
+    // One step per meeting of two bits; a closed chain's last bit meets its first.
+    for idx in 0..bits.len() {
+        let next_idx = if idx + 1 < bits.len() { idx + 1 } else { 0 };
+        if next_idx == 0 && !is_closed {
+            continue;
+        }
+        let (Some(this), Some(next)) = (bits.get(idx), bits.get(next_idx)) else { continue };
+        let turn_rad = turned(next.ahead_rad - this.ahead_rad);
+        let quarter_rad = half_turn_rad / 2.0;
+        if turn_rad.abs() * width_m <= SAME_PLACE_M {
+            let (left, right) = (this.left.1, this.right.1);
+            if let Some(next) = bits.get_mut(next_idx) {
+                (next.left.0, next.right.0) = (left, right);
+            }
+        } else if turn_rad > 0.0 {
+            let start_rad = this.ahead_rad - quarter_rad;
+            pieces.push(wedge(this.to, (this.right.1, next.right.0), (start_rad, turn_rad), width_m));
+        } else {
+            let start_rad = next.ahead_rad + quarter_rad;
+            pieces.push(wedge(this.to, (next.left.0, this.left.1), (start_rad, -turn_rad), width_m));
+        }
+    }
+    if let (false, Some(first), Some(last)) = (is_closed, bits.first(), bits.last()) {
+        let start_rad = last.ahead_rad - half_turn_rad / 2.0;
+        pieces.push(wedge(last.to, (last.right.1, last.left.1), (start_rad, half_turn_rad), width_m));
+        let start_rad = first.ahead_rad + half_turn_rad / 2.0;
+        pieces.push(wedge(first.from, (first.left.0, first.right.0), (start_rad, half_turn_rad), width_m));
+    }
+    pieces.extend(bits.iter().map(Bit::rectangle));
+}
+
+/// The ground between two places at the same distance from a corner, anticlockwise, its arc drawn around the circle.
+fn wedge(
+    about: Coord<f64>,
+    (from, to): (Coord<f64>, Coord<f64>),
+    (start_rad, turn_rad): (f64, f64),
+    width_m: f64,
+) -> Polygon<f64> {
+    let longest_rad = 2.0 * (width_m / (width_m + MOST_TOO_WIDE_M)).acos();
+    let n_steps = (turn_rad / longest_rad.min(LONGEST_STEP_RAD)).ceil().max(1.0);
+    let step_rad = turn_rad / n_steps;
+    let radius_m = width_m / (step_rad / 2.0).cos();
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some hundreds at most")]
+    let arc = (0..n_steps as u32).map(|idx| {
+        let (sin, cos) = (start_rad + step_rad * (f64::from(idx) + 0.5)).sin_cos();
+        Coord { x: about.x + radius_m * cos, y: about.y + radius_m * sin }
+    });
+    let ring = [about, from].into_iter().chain(arc).chain([to]).collect();
+    Polygon::new(ring, Vec::new())
+}
+
+/// A difference of directions as a turn from -180 to 180 degrees.
+fn turned(difference_rad: f64) -> f64 {
+    let whole_rad = core::f64::consts::TAU;
+    difference_rad - whole_rad * (difference_rad / whole_rad).round()
 }

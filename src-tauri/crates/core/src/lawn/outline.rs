@@ -4,7 +4,7 @@
 //! above zero. Any outline, however measured, comes through [`ValidOutline::from_rings`] or through the
 //! boolean operations of two valid ones.
 
-use geo::{Area as _, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Validation};
+use geo::{Area as _, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Rect, Validation};
 
 use super::overlay::{Rule, overlay};
 use crate::quantity::Area;
@@ -154,7 +154,7 @@ impl ValidOutline {
     /// The least and greatest x and y in metres, or nothing when it is empty.
     #[must_use]
     pub fn bounds(&self) -> Option<((f64, f64), (f64, f64))> {
-        self.polygons.bounding_rect().map(|rect| ((rect.min().x, rect.min().y), (rect.max().x, rect.max().y)))
+        bounds_of(self.polygons.bounding_rect())
     }
 
     /// Both together.
@@ -179,17 +179,47 @@ impl ValidOutline {
         if self.is_clear_of(other) { Self::nothing() } else { self.with(other, Rule::Intersect) }
     }
 
+    /// This one without any of the others.
+    #[must_use]
+    pub(crate) fn without_any<'a>(&self, others: impl IntoIterator<Item = &'a Self>) -> Self {
+        let own = self.bounds();
+        let meets = others.into_iter().filter(|other| !are_clear(own, other.bounds()));
+        let dry: Vec<&Polygon<f64>> = meets.flat_map(|other| &other.polygons).collect();
+        if dry.is_empty() {
+            return self.clone();
+        }
+        Self { polygons: overlay(&self.polygons, dry, Rule::Difference, NOISE_M2) }
+    }
+
+    /// The part of this one that lies on any of the pieces. They may overlap each other.
+    #[must_use]
+    pub(super) fn within_any(&self, pieces: &[Polygon<f64>]) -> Self {
+        let own = self.bounds();
+        let meets = pieces.iter().filter(|piece| !are_clear(own, bounds_of(piece.bounding_rect())));
+        Self { polygons: overlay(&self.polygons, meets, Rule::Intersect, NOISE_M2) }
+    }
+
     fn with(&self, other: &Self, rule: Rule) -> Self {
         Self { polygons: overlay(&self.polygons, &other.polygons, rule, NOISE_M2) }
     }
 
     /// Whether the two lie apart by their bounds alone; then each keeps its corners to the last bit.
     fn is_clear_of(&self, other: &Self) -> bool {
-        let (Some((least, most)), Some((other_least, other_most))) = (self.bounds(), other.bounds()) else {
-            return true;
-        };
-        most.0 < other_least.0 || other_most.0 < least.0 || most.1 < other_least.1 || other_most.1 < least.1
+        are_clear(self.bounds(), other.bounds())
     }
+}
+
+/// The least and the greatest x and y in metres.
+type Bounds = ((f64, f64), (f64, f64));
+
+fn bounds_of(rect: Option<Rect<f64>>) -> Option<Bounds> {
+    rect.map(|rect| ((rect.min().x, rect.min().y), (rect.max().x, rect.max().y)))
+}
+
+/// Whether bounds lie apart; nothing is clear of everything.
+fn are_clear(one: Option<Bounds>, other: Option<Bounds>) -> bool {
+    let (Some((least, most)), Some((other_least, other_most))) = (one, other) else { return true };
+    most.0 < other_least.0 || other_most.0 < least.0 || most.1 < other_least.1 || other_most.1 < least.1
 }
 
 /// A polygon as rings of (x, y), the closing point left away.

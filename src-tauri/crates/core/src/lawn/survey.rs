@@ -5,7 +5,7 @@
 
 use geo::{Coord, MultiPolygon, Polygon, Translate};
 
-use super::margin;
+use super::margin::{self, Kept};
 use super::outline::ValidOutline;
 use super::{Beside, Instrument, NetArea, Part, PatchKind, Position, Side, Slope};
 use crate::quantity::{Angle, Area, Arg, Doubt, Length, Said, Unit};
@@ -165,8 +165,7 @@ impl Survey {
         }
         let sides = self.measured_sides(&places, water_margin_of_label);
         let margins = margins_on(&outline, &sides, &patches, water_margin_of_label);
-        let dry = patches.iter().fold(margins.clone(), |dry, patch| dry.union(&patch.outline));
-        let net = outline.without(&dry);
+        let net = outline.without_any(patches.iter().map(|patch| &patch.outline).chain([&margins]));
         if net.is_empty() {
             return Err(vec![FieldRefusal { field: "parts".to_owned(), said: Said::new("nothing-left-to-treat") }]);
         }
@@ -340,23 +339,18 @@ fn margins_on(
     patches: &[Patch],
     water_margin_of_label: Option<Length>,
 ) -> ValidOutline {
-    let mut margins = ValidOutline::nothing();
-    let mut keep_dry = |chain: &[Coord<f64>], margin_m: f64| {
-        let around = ValidOutline::trusted(margin::around(chain, margin_m));
-        if !around.is_empty() {
-            margins = margins.union(&around.common(outline));
-        }
-    };
-    for side in sides {
-        let chain: Vec<Coord<f64>> = side.line.iter().map(|(x, y)| Coord { x: *x, y: *y }).collect();
-        keep_dry(&chain, side.side.margin.m());
-    }
+    let mut kept: Vec<Kept> = sides
+        .iter()
+        .map(|side| Kept {
+            chain: side.line.iter().map(|(x, y)| Coord { x: *x, y: *y }).collect(),
+            width_m: side.side.margin.m(),
+        })
+        .collect();
     if let Some(of_label) = water_margin_of_label {
-        for pond in patches.iter().filter(|patch| patch.kind == PatchKind::Pond) {
-            for polygon in pond.outline.polygons() {
-                keep_dry(&polygon.exterior().0, of_label.m());
-            }
+        let ponds = patches.iter().filter(|patch| patch.kind == PatchKind::Pond);
+        for polygon in ponds.flat_map(|pond| pond.outline.polygons()) {
+            kept.push(Kept { chain: polygon.exterior().0.clone(), width_m: of_label.m() });
         }
     }
-    margins
+    outline.within_any(&margin::pieces(kept))
 }
