@@ -10,7 +10,10 @@ mod platform;
 /// Opens the window, and ends the program when it is closed.
 pub fn run() {
     lifecycle::start_log();
-    let run = tauri::Builder::default()
+    let builder = tauri::Builder::default();
+    #[cfg(mobile)]
+    let builder = builder.plugin(tauri_plugin_geolocation::init());
+    let run = builder
         .setup(|app| Ok(lifecycle::start(app)?))
         .invoke_handler(tauri::generate_handler![commands::ask])
         .run(tauri::generate_context!());

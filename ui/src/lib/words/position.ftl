@@ -29,3 +29,9 @@ geojson-worked-out-left = Net area, margins and treated ground in the file, whic
 position-not-finite = This is no position.
 position-latitude-beyond-pole = A latitude lies between -90 and 90 degrees.
 position-longitude-beyond-half = A longitude lies between -180 and 180 degrees.
+
+# The device's position
+position-refused = The phone may not tell where it is. Allow the position for this app in the phone’s settings.
+position-not-here = This device gives no position. Bring the walk as a GPX file instead.
+position-not-found = No position was found. Go into the open, away from walls and trees, and wait a moment.
+position-failed = The receiver had trouble: { $detail }. It goes on trying.
