@@ -1,9 +1,15 @@
-//! Coverage: how even overlapped patterns lie across the strips.
+//! Coverage: how even overlapped patterns lie across the strips, and which ground was treated how often.
 //!
 //! Formulas: CV % = 100 x standard deviation / mean over one spacing of the overlapped field (population
 //! standard deviation); the spacing swath by the half-rate rule is twice the distance from the centre to where the
 //! catch is half of the centre's mean (Ohio State University, Bulletin 817).
 //! Invariant: patterns are symmetric and overlapped without end, so that no edge of a field is judged.
+
+mod history;
+mod treated;
+
+pub use history::{Earlier, EarlierGround, Piece, pieces};
+pub use treated::{SLIVER_M2, TreatedGround, WalkedPass, all_ground, treated, without_slivers};
 
 use crate::quantity::{Length, Swath};
 

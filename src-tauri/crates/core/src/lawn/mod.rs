@@ -14,6 +14,7 @@ mod overlay;
 pub mod position;
 mod shape;
 mod slope;
+mod snap;
 mod survey;
 
 pub use instrument::{Instrument, LengthSpread};
@@ -22,6 +23,7 @@ pub use outline::{OutlineProblem, Ring, ValidOutline};
 pub use position::{Crossing, Fix, Plane, Position, PositionProblem, first_crossing};
 pub use shape::{Shape, ShapeProblem, heron};
 pub use slope::{Slope, SlopeProblem};
+pub use snap::{SNAP_WITHIN_DEG, snapped};
 pub use survey::{FieldRefusal, Measured, MeasuredSide, Patch, Survey};
 
 use crate::quantity::{Area, Doubt, Length};

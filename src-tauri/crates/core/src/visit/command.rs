@@ -10,6 +10,7 @@ use super::item::PauseReason;
 use super::state::Stage;
 use crate::checks::Check;
 use crate::checks::weather::Observation;
+use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
 use crate::product::Label;
 use crate::quantity::{Code, ProductAmount, ProductDose, Said, Volume};
@@ -25,6 +26,8 @@ pub struct Treatment {
     pub on: NaiveDate,
     /// The dose that came of it, over the ground that was covered.
     pub dose: Option<ProductDose>,
+    /// The ground that was covered; nothing when nobody knows, which counts as all of the lawn.
+    pub ground: Option<EarlierGround>,
 }
 
 /// A look-back that is owed.

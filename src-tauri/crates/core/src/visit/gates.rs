@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use uuid::Uuid;
 
 use super::command::Facts;
+use super::earlier::earlier;
 use super::event::{Applied, Found, FrozenKit, FrozenLabel, Share};
 use super::state::Position;
 use crate::checks::calibration::calibration_age;
@@ -60,39 +61,24 @@ pub fn product_checks(
         checks.push(label::use_is_allowed(chosen, target));
     }
     checks.push(label::kills_grass(chosen));
-    let (dates, is_all_known) = dates(position, facts, product);
+    let earlier = earlier(position, facts, product);
+    let pieces = earlier.on_pieces(measured);
     let asked = |rule: &dyn Fn(Option<&[NaiveDate]>) -> Check| {
-        let by_what_is_known = rule(Some(&dates));
+        // The limits hold for each square metre: the worst answer of any piece of today's ground is the answer.
+        let worst = pieces.iter().map(|dates| rule(Some(dates))).max_by_key(|check| check.verdict);
+        let by_what_is_known = worst.unwrap_or_else(|| rule(Some(&[])));
         // What is known may be enough for a Stop; what nobody knows is never Go.
-        if is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
+        if earlier.is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
     };
     checks.push(asked(&|dates| label::interval(dates, today, chosen.least_days.as_ref())));
     checks.push(asked(&|dates| label::number_this_year(dates, today, chosen.most_per_year.as_ref(), chosen.year)));
+    checks.extend(earlier.ground_check(measured));
     let has_open_water = match has_open_water(measured) {
         false if !are_edges_known(position, measured) => None,
         known => Some(known),
     };
     checks.push(label::water_margin(chosen, has_open_water, keeps_margin(chosen, measured)));
     checks
-}
-
-/// The dates of treatments that count for this product, and whether these are all: our own, and what others applied on a
-/// known day, since nobody knows that it was something else. Not all are known when others may have applied something
-/// and nobody knows when.
-fn dates(position: &Position, facts: &Facts, product: Uuid) -> (Vec<NaiveDate>, bool) {
-    let mut dates: Vec<NaiveDate> =
-        facts.history.iter().filter(|treatment| treatment.product == product).map(|treatment| treatment.on).collect();
-    let is_all_known = match position.found.as_ref().map(|found| &found.applied) {
-        Some(Applied::Nothing) => true,
-        Some(Applied::Something { on: Some(on), .. }) => {
-            if !facts.history.iter().any(|treatment| treatment.on == *on) {
-                dates.push(*on);
-            }
-            true
-        }
-        Some(Applied::Something { on: None, .. } | Applied::Unknown) | None => false,
-    };
-    (dates, is_all_known)
 }
 
 fn has_open_water(measured: &Measured) -> bool {
@@ -105,9 +91,12 @@ fn are_edges_known(position: &Position, measured: &Measured) -> bool {
     if measured.sides.iter().any(|side| side.side.beside == Beside::Unknown) {
         return false;
     }
-    let parts = position.lawn.iter().flat_map(|lawn| lawn.survey.parts.iter().enumerate());
-    let mut grass = parts.filter(|(_, part)| part.taken_out.is_none()).map(|(part_idx, _)| part_idx);
-    grass.all(|part_idx| measured.sides.iter().any(|side| side.side.part_idx == part_idx))
+    // A side between two joined parts is asked about, but is no edge and so not among the measured ones.
+    position.lawn.iter().all(|lawn| {
+        let parts = lawn.survey.parts.iter().enumerate();
+        let mut grass = parts.filter(|(_, part)| part.taken_out.is_none()).map(|(part_idx, _)| part_idx);
+        grass.all(|part_idx| lawn.survey.sides.iter().any(|side| side.part_idx == part_idx))
+    })
 }
 
 /// The lawn was measured with the label's margin: every side at open water keeps at least that.

@@ -5,9 +5,11 @@
 pub mod command;
 pub mod correct;
 pub mod decide;
+mod earlier;
 pub mod event;
 pub mod evolve;
 pub mod gates;
+mod ground;
 pub mod item;
 mod sprayed;
 pub mod state;
