@@ -20,6 +20,7 @@ mod store;
 mod store_sample;
 
 mod visit;
+mod visit_ground;
 mod visit_held;
 mod visit_laws;
 mod visit_mended;

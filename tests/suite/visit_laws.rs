@@ -105,6 +105,7 @@ prop_compose! {
                 product: Uuid::from_u128(0xf1),
                 on: day("2026-05-04") - chrono::Days::new(days),
                 dose: None,
+                ground: None,
             })
             .collect();
         let mut choice = Choice::plain(n_passes, of(dose.0 * dose.1));

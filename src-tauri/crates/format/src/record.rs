@@ -46,6 +46,25 @@ pub struct Ground {
     pub holes: Vec<Vec<[f64; 2]>>,
 }
 
+/// Ground that got so many passes.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Covered {
+    /// How many passes went over it, in whatever direction.
+    pub n_passes: u32,
+    /// The ground, in metres, in the lawn's own frame.
+    pub ground_m: Vec<Ground>,
+}
+
+/// Ground on the earth, as a geometry of RFC 7946: longitude before latitude, in degrees of WGS 84.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct MultiPolygon {
+    /// Always `MultiPolygon`.
+    #[serde(rename = "type")]
+    pub kind: String,
+    /// Polygons of rings of positions; outer rings run anticlockwise, and each ring ends where it began.
+    pub coordinates: Vec<Vec<Vec<[f64; 2]>>>,
+}
+
 /// The place.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Place {
@@ -61,6 +80,12 @@ pub struct Place {
     pub area_doubt_percent: f64,
     /// The ground that the plan treats, in metres, in the lawn's own frame: x right along the front edge, y away from it.
     pub treated_ground_m: Vec<Ground>,
+    /// The ground that was really walked over, by the number of passes on it, most first. A strip that was begun counts.
+    #[serde(default)]
+    pub covered: Vec<Covered>,
+    /// All of that ground on the earth, where it is known where the lawn lies.
+    #[serde(default)]
+    pub covered_geojson: Option<MultiPolygon>,
 }
 
 /// The product.

@@ -7,6 +7,7 @@ mod acts;
 mod codes;
 mod facts;
 mod fills;
+mod ground;
 mod journal;
 mod panels;
 mod parsing;

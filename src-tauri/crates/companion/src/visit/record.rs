@@ -2,7 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 use evensward_core::checks::wind::WindReading;
-use evensward_core::lawn::Ring;
+use evensward_core::coverage::all_ground;
 use evensward_core::plan::Heading;
 use evensward_core::product::{LegalClass, Phase};
 use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
@@ -11,10 +11,11 @@ use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::event::{At, CorrectionKind};
 use evensward_core::visit::state::DriedOut;
 use evensward_format::record::{
-    Deviation, Fill, ForWhom, Ground, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
+    Deviation, Fill, ForWhom, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
+use super::ground;
 use super::journal::Folded;
 use super::texts::{lawn_name, optional_words, word, words};
 use super::weather;
@@ -121,19 +122,17 @@ fn place(companion: &Companion, position: &Position) -> Result<Place, Failure> {
     let Some(lawn) = &position.lawn else { return Ok(Place::default()) };
     let measured = position.label.as_ref().map_or(&lawn.measured, |label| &label.measured);
     let treated = position.plan.as_ref().map_or(measured.net_area, |plan| plan.plan.treated);
+    let covered = if position.has_sprayed() { position.treated_ground() } else { None }.unwrap_or_default();
     Ok(Place {
         lawn_id: lawn.lawn_id.to_string(),
         lawn: lawn_name(companion, lawn.lawn_id)?,
         outline_area_m2: measured.outline_area.m2(),
         treated_area_m2: treated.area.m2(),
         area_doubt_percent: treated.doubt.percent(),
-        treated_ground_m: measured.net.rings().into_iter().map(ground).collect(),
+        treated_ground_m: ground::written(&measured.net),
+        covered: covered.iter().map(ground::covered).collect(),
+        covered_geojson: all_ground(&covered).and_then(|all| ground::on_earth(measured, &all)),
     })
-}
-
-fn ground(ring: Ring) -> Ground {
-    let points = |corners: Vec<(f64, f64)>| corners.into_iter().map(|(x, y)| [x, y]).collect();
-    Ground { outer: points(ring.outer), holes: ring.holes.into_iter().map(points).collect() }
 }
 
 fn product(companion: &Companion, position: &Position) -> Result<Option<Product>, Failure> {

@@ -1,10 +1,10 @@
 //! The strips on the drawing: geometry from the frozen plan, how far along each is from the walk.
 
-use evensward_core::lawn::Measured;
 use evensward_core::plan::{Layout, Leg, Plan, Strip};
 use evensward_core::visit::event::Place;
 use evensward_core::visit::{Position, Stage};
 
+use super::ground::measured;
 use crate::drawing;
 use crate::dto::drawing::{Drawing, PointM, StripDrawing, StripState};
 
@@ -14,11 +14,6 @@ pub(crate) fn of_position(position: &Position) -> Option<Drawing> {
         Some(plan) => Some(of_plan(position, &plan.plan)),
         None => measured(position).map(drawing::lawn),
     }
-}
-
-fn measured(position: &Position) -> Option<&Measured> {
-    let label = position.label.as_ref().map(|label| &label.measured);
-    label.or_else(|| position.lawn.as_ref().map(|lawn| &lawn.measured))
 }
 
 /// The lawn with the strips of the pass that is walked now, or of the first pass before the walk.

@@ -14,6 +14,7 @@ use evensward_format::journal::VisitRow;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
+use super::ground::KeptGround;
 use super::journal::folded;
 use crate::Companion;
 use crate::dto::ask::Failure;
@@ -44,6 +45,9 @@ pub(crate) struct Summary {
     pub ready: BTreeSet<String>,
     /// The earlier visit that this one looked back on.
     pub looked_back_on: Option<Uuid>,
+    /// The ground that was treated, once closed; nothing when nobody knows, which later counts as all of the lawn.
+    #[serde(default)]
+    pub ground: Option<KeptGround>,
 }
 
 impl Summary {
@@ -84,6 +88,7 @@ impl Summary {
             next_trim: next_time.map(NextTime::trim),
             ready_on: position.opened.map(|at| at.local_date().to_string()),
             ready: daily,
+            ground: KeptGround::of(position),
             looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
         }
     }
@@ -128,14 +133,15 @@ fn next(next_time: NextTime) -> Vec<Said> {
 /// A row as a treatment that counts in intervals and years.
 ///
 /// # Errors
-/// When its date can't be read.
+/// When its date or its ground can't be read.
 pub(crate) fn treatment((row, summary): &(VisitRow, Summary)) -> Result<Option<Treatment>, Failure> {
     let (Some(on), Some(product)) = (&summary.treated_on, row.product_id) else { return Ok(None) };
     let on = on.parse().map_err(|error| Failure::unreadable(format!("{on:?} is no date: {error}")))?;
     let dose = summary.dose_per_m2.and_then(|(base, is_mass)| {
         ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
     });
-    Ok(Some(Treatment { visit: row.visit_id, product, on, dose }))
+    let ground = summary.ground.as_ref().map(KeptGround::recalled).transpose()?;
+    Ok(Some(Treatment { visit: row.visit_id, product, on, dose, ground }))
 }
 
 /// A row as something learned about the water.
