@@ -35,3 +35,19 @@ position-refused = The phone may not tell where it is. Allow the position for th
 position-not-here = This device gives no position. Bring the walk as a GPX file instead.
 position-not-found = No position was found. Go into the open, away from walls and trees, and wait a moment.
 position-failed = The receiver had trouble: { $detail }. It goes on trying.
+
+# A round walked with the phone
+walk-too-many-fixes = This walk has { $found } fixes; at most { $limit } are used. Bring one round of one lawn.
+walk-too-few-fixes = Only { $usable } fixes can be used and { $needed } are needed; { $dropped } were dropped. Walk it again under open sky.
+walk-too-large = This walk reaches further than { $limit }. Bring the round of one lawn alone.
+walk-not-closed = The walk ends { $gap } from where it began, of { $round } round. Walk on to where you began.
+walk-crosses-itself = The walk crosses its own way about { $after } after the beginning. Walk the edge once round.
+walk-without-area = The walk encloses no ground. Walk once round the edge.
+walk-tape-instead = The area may be off by { $doubt }, more than { $limit }: the fixes are too unsure for this lawn. Tape it instead.
+walk-again-to-compare = Fixes one after the other share their errors. Walk round a second time and compare.
+walk-accuracy-not-stated = Not every fix says how sure it is: { $assumed } is taken for those.
+walk-fixes-dropped = { $dropped } fixes were dropped; { $kept } are used.
+walk-loops-cut = Small loops that jitter had tied, cut off: { $found }.
+walk-gap-closed = The last { $gap } were closed by a straight side.
+walk-rounds-agree = Both rounds agree: { $difference } apart, and { $allowed } may be. Take the mean, { $mean }.
+walk-rounds-differ = The rounds are { $difference } apart, more than the { $allowed } they may be. Walk it again or tape it.

@@ -20,7 +20,10 @@ mod survey;
 pub use instrument::{Instrument, LengthSpread};
 pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};
-pub use position::{Crossing, Fix, Plane, Position, PositionProblem, first_crossing};
+pub use position::{
+    Comparison, Crossing, Dropped, Fix, Plane, Position, PositionProblem, WalkRules, Walked, compare, first_crossing,
+    geodesic_area, geodesic_perimeter, walked_round,
+};
 pub use shape::{Shape, ShapeProblem, heron};
 pub use slope::{Slope, SlopeProblem};
 pub use snap::{SNAP_WITHIN_DEG, snapped};

@@ -47,6 +47,13 @@ struct Swept {
     line: Line<f64>,
     least: f64,
     most: f64,
+    across: (f64, f64),
+}
+
+impl Swept {
+    fn is_beside(&self, other: &Self) -> bool {
+        self.across.0 <= other.across.1 && other.across.0 <= self.across.1
+    }
 }
 
 /// Shows every crossing of a ring, in the order of the sweep.
@@ -57,20 +64,21 @@ fn each_crossing(ring: &[(f64, f64)], mut show: impl FnMut(Crossing)) {
     let lines: Vec<Line<f64>> = lines.collect();
     let (sum_x_m, sum_y_m) =
         lines.iter().fold((0.0, 0.0), |(x_m, y_m), line| (x_m + line.dx().abs(), y_m + line.dy().abs()));
-    let on_axis = |at: Coord<f64>| if sum_x_m <= sum_y_m { at.x } else { at.y };
+    let on_axes = |at: Coord<f64>| if sum_x_m <= sum_y_m { (at.x, at.y) } else { (at.y, at.x) };
     let mut sides: Vec<Swept> = lines
         .into_iter()
         .enumerate()
         .map(|(idx, line)| {
-            let (from, to) = (on_axis(line.start), on_axis(line.end));
-            Swept { idx, line, least: from.min(to), most: from.max(to) }
+            let (from, to) = (on_axes(line.start), on_axes(line.end));
+            let across = (from.1.min(to.1), from.1.max(to.1));
+            Swept { idx, line, least: from.0.min(to.0), most: from.0.max(to.0), across }
         })
         .collect();
     sides.sort_by(|a, b| a.least.total_cmp(&b.least));
     let mut active: Vec<Swept> = Vec::new();
     for side in sides {
         active.retain(|earlier| earlier.most >= side.least);
-        for earlier in &active {
+        for earlier in active.iter().filter(|earlier| earlier.is_beside(&side)) {
             let (first, second) = if side.idx < earlier.idx { (&side, earlier) } else { (earlier, &side) };
             if let Some(at) = meeting(&first.line, &second.line, second.idx - first.idx, n_sides) {
                 show(Crossing { first_side: first.idx, second_side: second.idx, at: (at.x, at.y) });
@@ -92,7 +100,9 @@ fn meeting(first: &Line<f64>, second: &Line<f64>, apart: usize, n_sides: usize) 
     match line_intersection(*first, *second)? {
         LineIntersection::SinglePoint { intersection, .. } => (shared != Some(intersection)).then_some(intersection),
         LineIntersection::Collinear { intersection } => {
-            (shared.is_none() || intersection.start != intersection.end).then_some(intersection.start)
+            // Of a spike the far end: cutting there takes its tip off.
+            let far = if shared == Some(intersection.start) { intersection.end } else { intersection.start };
+            (shared.is_none() || intersection.start != intersection.end).then_some(far)
         }
     }
 }

@@ -7,13 +7,22 @@
 //! Source: C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87, 2013, as kept by `geographiclib-rs`
 //! behind `geo`'s geodesic traits (WGS84: a = 6 378 137 m, 1/f = 298.257223563).
 
+mod clean;
+mod compare;
 mod crossing;
 mod plane;
+mod ring;
+mod smooth;
+mod spread;
+mod walked;
 
 use geo::{Coord, Distance, Geodesic, GeodesicArea, LineString, Point, Polygon};
 
+pub use clean::Dropped;
+pub use compare::{Comparison, compare};
 pub use crossing::{Crossing, first_crossing};
 pub use plane::Plane;
+pub use walked::{WalkRules, Walked, walked_round};
 
 use crate::quantity::{Area, Length};
 
@@ -136,3 +145,6 @@ fn polygon(ring: &[Position]) -> Polygon<f64> {
     let corners: Vec<Coord<f64>> = ring.iter().map(|at| Coord { x: at.lon_deg, y: at.lat_deg }).collect();
     Polygon::new(LineString::new(corners), Vec::new())
 }
+
+#[cfg(test)]
+mod tests;
