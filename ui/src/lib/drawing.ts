@@ -8,6 +8,8 @@ export interface Fit {
   scale: number;
   /** A point in pixels. */
   at: (point: PointM) => [number, number];
+  /** The point in metres that a finger means. */
+  from: (px: [number, number]) => PointM;
 }
 
 /** Fits bounds in metres into a box in pixels, with room around. */
@@ -27,6 +29,7 @@ export function fit(
   return {
     scale,
     at: ([x, y]) => [left + (x - minX) * scale, top + (maxY - y) * scale],
+    from: ([x, y]) => (scale > 0 ? [(x - left) / scale + minX, maxY - (y - top) / scale] : [minX, minY]),
   };
 }
 
@@ -40,6 +43,28 @@ export function ringsPath(rings: PointM[][], to: Fit): string {
 /** A straight line as a path. */
 export function linePath(from: PointM, to: PointM, by: Fit): string {
   return `M${by.at(from).map(round).join(' ')}L${by.at(to).map(round).join(' ')}`;
+}
+
+/** The kinds of pattern that tell one tankful from another; further tankfuls begin again. */
+export const N_FILL_PATTERNS = 6;
+
+/** Which pattern a tankful wears. */
+export const fillPattern = (fill: number): number => (Math.max(1, Math.round(fill)) - 1) % N_FILL_PATTERNS;
+
+/** How many pixels wide a strip is drawn, square to the way it is walked: for how thick its line may be. */
+export function stripWidthPx(rings: PointM[][], line: [PointM, PointM] | undefined, by: Fit): number {
+  const points = rings.flat().map(by.at);
+  if (points.length === 0 || line === undefined) return 0;
+  const [[x1, y1], [x2, y2]] = [by.at(line[0]), by.at(line[1])];
+  const lengthPx = Math.hypot(x2 - x1, y2 - y1);
+  if (lengthPx === 0) return 0;
+  const across = points.map(([x, y]) => ((x - x1) * (y2 - y1) - (y - y1) * (x2 - x1)) / lengthPx);
+  return Math.max(...across) - Math.min(...across);
+}
+
+/** Moves a word so that all of it stands in the drawing. */
+export function keepIn(xPx: number, textPx: number, widthPx: number): number {
+  return Math.max(textPx / 2 + 2, Math.min(xPx, widthPx - textPx / 2 - 2));
 }
 
 /** The longest of 1, 2, 5, 10, … metres that takes no more than this many pixels. */

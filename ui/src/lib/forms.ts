@@ -6,7 +6,6 @@ import type { KitInput } from './generated/KitInput';
 import type { LawnInput } from './generated/LawnInput';
 import type { PartInput } from './generated/PartInput';
 import type { ProductInput } from './generated/ProductInput';
-import type { SideInput } from './generated/SideInput';
 import type { ShapeKind } from './generated/ShapeKind';
 import type { Typed } from './generated/Typed';
 import { word } from './words';
@@ -33,10 +32,12 @@ export const BESIDE = [
 ] as const;
 export const LENGTHS = ['m', 'ft', 'yd'];
 
-/** How many sides a shape has to say something about. */
-export const N_SIDES: Record<ShapeKind, number> = { rectangle: 4, triangle: 3, circle: 1, part_circle: 3 };
+export const WAYS = ['shape', 'braces', 'offsets', 'walked', 'corners'] as const;
+export const INSTRUMENTS = ['tape', 'wheel', 'paces'] as const;
+export const UPHILL = ['away', 'right', 'front', 'left'] as const;
 
 export const emptyPart = (takenOut: string | null): PartInput => ({
+  way: 'shape',
   shape: 'rectangle',
   taken_out: takenOut,
   width: figure('m'),
@@ -49,46 +50,22 @@ export const emptyPart = (takenOut: string | null): PartInput => ({
   angle: figure('deg'),
   at_x: figure('m'),
   at_y: figure('m'),
-  way: 'shape',
-  braces: { n_corners: 4, lines: [] },
+  braces: { n_corners: 0, lines: [] },
   offsets: [],
-  walked: { rounds: [], from: 'device' },
+  walked: { rounds: [], from: '' },
   corners: [],
-  corners_from: 'drawn',
+  corners_from: '',
 });
-
-/** A line for each side of the first shape; a side nobody has spoken of is unknown, which is never taken for nothing. */
-export const everySide = (known: SideInput[], nSides: number): SideInput[] =>
-  Array.from(
-    { length: nSides },
-    (_, sideIdx) =>
-      known.find((side) => side.side_idx === sideIdx) ?? {
-        part_idx: 0,
-        side_idx: sideIdx,
-        beside: 'unknown',
-        margin: figure('m'),
-      },
-  );
-
-/** Whether each side has its line, in order. */
-export const hasEverySide = (lawn: LawnInput, nSides: number): boolean =>
-  lawn.sides.length === nSides && lawn.sides.every((side, idx) => side.side_idx === idx);
 
 export const emptyLawn = (): LawnInput => ({
   client_id: null,
   name: '',
   parts: [emptyPart(null)],
-  sides: everySide([], N_SIDES.rectangle),
+  sides: [],
   doubt: figure('percent'),
   instrument: '',
   pace_length: figure('m'),
-  slope: {
-    by: '',
-    gradient: figure('percent'),
-    ground: figure('m'),
-    rise: figure('m'),
-    uphill: 'away',
-  },
+  slope: { by: '', gradient: figure('percent'), ground: figure('m'), rise: figure('m'), uphill: '' },
   origin: null,
   away_bearing: figure('deg'),
   entry: null,

@@ -6,7 +6,7 @@ import { asTrouble, type Trouble } from './backend';
 export const PREVIEW_AFTER_MS = 120;
 
 export class Preview<Form, View> {
-  view = $state<View | null>(null);
+  view = $state.raw<View | null>(null);
   trouble = $state<Trouble | null>(null);
   #timer: ReturnType<typeof setTimeout> | undefined;
   #newest = 0;

@@ -1,0 +1,114 @@
+// Lists of a lawn's form kept in order while corners, lines and sides come and go. Letters, places in lists and what was
+// typed are all that is handled here: no length, area or angle is ever worked out.
+import type { PointM } from './drawing';
+import { emptyLawn, emptyPart, figure } from './forms';
+import type { BracesInput } from './generated/BracesInput';
+import type { LawnInput } from './generated/LawnInput';
+import type { LineInput } from './generated/LineInput';
+import type { PartInput } from './generated/PartInput';
+import type { PartView } from './generated/PartView';
+import type { SideInput } from './generated/SideInput';
+
+/** Fewest and most corners that a thumb is offered for sides and braces. */
+export const LEAST_CORNERS = 3;
+export const MOST_CORNERS = 26;
+
+/** The letter of a corner: A for the first. */
+export const cornerName = (idx: number): string => String.fromCharCode(65 + (idx % 26));
+
+/** The letters of so many corners. */
+export const cornerNames = (nCorners: number): string[] =>
+  Array.from({ length: nCorners }, (_, idx) => cornerName(idx));
+
+const joins = (line: LineInput, from: string, to: string): boolean =>
+  (line.from === from && line.to === to) || (line.from === to && line.to === from);
+
+/** Whether a line is a side of a ring of so many corners, and not a brace. */
+export function isSide(line: LineInput, nCorners: number): boolean {
+  const names = cornerNames(nCorners);
+  return names.some((name, idx) => joins(line, name, names[(idx + 1) % nCorners] ?? name));
+}
+
+/** The lines of so many corners: every side in order, then the braces that still join two of them. */
+export function linesFor(nCorners: number, known: LineInput[]): LineInput[] {
+  const names = cornerNames(nCorners);
+  const sides = names.map((from, idx) => {
+    const to = names[(idx + 1) % nCorners] ?? from;
+    return known.find((line) => joins(line, from, to)) ?? { from, to, length: figure('m') };
+  });
+  const braces = known.filter(
+    (line) => names.includes(line.from) && names.includes(line.to) && !isSide(line, nCorners),
+  );
+  return [...sides, ...braces];
+}
+
+/** The same braces for another number of corners. */
+export const withCorners = (braces: BracesInput, nCorners: number): BracesInput => ({
+  n_corners: nCorners,
+  lines: linesFor(nCorners, braces.lines),
+});
+
+/** Something was said about a side. */
+export const isSpokenOf = (side: SideInput): boolean => side.beside !== 'unknown' || side.margin.text !== '';
+
+const isOf = (side: SideInput, partIdx: number, sideIdx: number): boolean =>
+  side.part_idx === partIdx && side.side_idx === sideIdx;
+
+/**
+ * A line for each side on the lawn's edge; a side nobody has spoken of is unknown, which is never taken for nothing. What
+ * was said of a part whose figures do not make a shape just now is kept; a side that its shape does not have is dropped.
+ */
+export function everySide(known: SideInput[], parts: PartView[]): SideInput[] {
+  const kept = known.filter((side) => {
+    const sides = parts[side.part_idx]?.sides ?? [];
+    return side.part_idx < parts.length && (sides.length === 0 || sides.some((one) => one.side_idx === side.side_idx));
+  });
+  const added = parts.flatMap((part, partIdx) =>
+    part.sides
+      .filter((side) => side.is_outer && !kept.some((one) => isOf(one, partIdx, side.side_idx)))
+      .map((side) => ({ part_idx: partIdx, side_idx: side.side_idx, beside: 'unknown', margin: figure('m') })),
+  );
+  return [...kept, ...added];
+}
+
+/** What was said of the sides once a part was taken away. */
+export const sidesWithoutPart = (sides: SideInput[], gone: number): SideInput[] =>
+  sides
+    .filter((side) => side.part_idx !== gone)
+    .map((side) => (side.part_idx > gone ? { ...side, part_idx: side.part_idx - 1 } : side));
+
+/** A lawn with one more corner on a side of a part that was drawn; both halves of the side lie beside the same. */
+export function withCornerOn(lawn: LawnInput, partIdx: number, sideIdx: number, at: PointM): LawnInput {
+  const changed = structuredClone(lawn);
+  changed.parts[partIdx]?.corners.splice(sideIdx + 1, 0, at);
+  changed.sides = changed.sides.flatMap((side) => {
+    if (side.part_idx !== partIdx || side.side_idx < sideIdx) return [side];
+    const next = { ...structuredClone(side), side_idx: side.side_idx + 1 };
+    return side.side_idx === sideIdx ? [side, next] : [next];
+  });
+  return changed;
+}
+
+/** A lawn with one corner fewer; the side that ended there goes, and the one that began there takes its place. */
+export function withoutCorner(lawn: LawnInput, partIdx: number, cornerIdx: number): LawnInput {
+  const changed = structuredClone(lawn);
+  const nCorners = changed.parts[partIdx]?.corners.length ?? 0;
+  changed.parts[partIdx]?.corners.splice(cornerIdx, 1);
+  const gone = (cornerIdx + nCorners - 1) % nCorners;
+  const placeOf = (sideIdx: number): number =>
+    cornerIdx === 0 && sideIdx === 0 ? nCorners - 2 : sideIdx >= cornerIdx ? sideIdx - 1 : sideIdx;
+  changed.sides = changed.sides
+    .filter((side) => !isOf(side, partIdx, gone))
+    .map((side) => (side.part_idx === partIdx ? { ...side, side_idx: placeOf(side.side_idx) } : side));
+  return changed;
+}
+
+/** A form written by an older version, with what it lacks left empty. */
+export const wholeLawn = (lawn: Partial<LawnInput>): LawnInput => {
+  const whole = { ...emptyLawn(), ...lawn };
+  return {
+    ...whole,
+    parts: whole.parts.map((part: Partial<PartInput>) => ({ ...emptyPart(null), ...part })),
+    sides: whole.sides.map((side) => ({ ...side, part_idx: side.part_idx ?? 0 })),
+  };
+};

@@ -1,0 +1,146 @@
+// The form of a lawn while it is open: what is typed, what the trade makes of it, and what is asked for besides. Pages
+// and modes of the form share it; none of them keeps a copy.
+import { asTrouble, askFor, type Trouble } from '../../lib/backend';
+import { Draft } from '../../lib/draft.svelte';
+import type { PointM } from '../../lib/drawing';
+import { emptyClient, emptyLawn } from '../../lib/forms';
+import type { ClientInput } from '../../lib/generated/ClientInput';
+import type { FileView } from '../../lib/generated/FileView';
+import type { ImportedView } from '../../lib/generated/ImportedView';
+import type { Kept } from '../../lib/generated/Kept';
+import type { LawnInput } from '../../lib/generated/LawnInput';
+import type { LawnView } from '../../lib/generated/LawnView';
+import { everySide, isSpokenOf, wholeLawn } from '../../lib/lawn';
+import { Preview } from '../../lib/preview.svelte';
+
+export interface LawnForm {
+  lawn: LawnInput;
+  /** `none`, `new`, or a client's id. */
+  whose: string;
+  client: ClientInput;
+  newClientId: string;
+}
+
+const empty = (): LawnForm => ({
+  lawn: emptyLawn(),
+  whose: 'none',
+  client: emptyClient(),
+  newClientId: crypto.randomUUID(),
+});
+
+export class LawnSession {
+  readonly draft: Draft<LawnForm>;
+  readonly preview = new Preview<LawnInput, LawnView>((input) => askFor('lawn', { ask: 'preview_lawn', input }));
+  clients = $state<Kept<ClientInput>[]>([]);
+  kept = $state<LawnForm | null>(null);
+  trouble = $state<Trouble | null>(null);
+  isBusy = $state(false);
+  /** The form that the view in hand answers, where it came by another way than a preview. */
+  #answered = '';
+
+  constructor(readonly lawnId: string) {
+    this.draft = new Draft<LawnForm>(`lawn:${lawnId}`, empty(), ({ lawn, whose, client }) => ({
+      lawn: { ...lawn, sides: lawn.sides.filter(isSpokenOf) },
+      whose,
+      client,
+    }));
+  }
+
+  get lawn(): LawnInput {
+    return this.draft.form.lawn;
+  }
+
+  get view(): LawnView | null {
+    return this.preview.view;
+  }
+
+  async load(): Promise<void> {
+    try {
+      this.clients = await askFor('clients', { ask: 'clients' });
+      try {
+        const saved = await askFor('lawn', { ask: 'lawn', lawn_id: this.lawnId });
+        this.kept = { ...empty(), lawn: wholeLawn(saved.input), whose: saved.input.client_id ?? 'none' };
+      } catch (thrown) {
+        if (asTrouble(thrown).code !== 'not_found') throw thrown;
+      }
+      await this.draft.load(this.#start());
+      this.draft.form.lawn = wholeLawn($state.snapshot(this.draft.form.lawn));
+    } catch (thrown) {
+      this.trouble = asTrouble(thrown);
+    }
+  }
+
+  #start(): LawnForm | undefined {
+    return this.kept ? structuredClone($state.snapshot(this.kept)) : undefined;
+  }
+
+  /** Call from an effect: asks about the form when it changed. */
+  watch(): void {
+    const input = $state.snapshot(this.lawn);
+    if (JSON.stringify(input) !== this.#answered) this.preview.soon(input);
+  }
+
+  /** Call from an effect: a line for each side that the answer lists. */
+  listSides(): void {
+    if (this.view === null) return;
+    const known = $state.snapshot(this.lawn.sides);
+    const sides = everySide(known, $state.snapshot(this.view.parts));
+    if (JSON.stringify(sides) !== JSON.stringify(known)) this.lawn.sides = sides;
+  }
+
+  /** Takes a form and what the trade makes of it, both at once. */
+  take(view: LawnView): void {
+    this.#answered = JSON.stringify(view.input);
+    this.draft.form.lawn = view.input;
+    this.preview.view = view;
+  }
+
+  /** What the trade makes of another form than the one that is open. */
+  previewed(input: LawnInput): Promise<LawnView> {
+    return askFor('lawn', { ask: 'preview_lawn', input });
+  }
+
+  /** Asks what becomes of the form when a corner is moved. */
+  moved(input: LawnInput, partIdx: number, cornerIdx: number, to: PointM, snap: boolean): Promise<LawnView> {
+    return askFor('moved', { ask: 'move_corner', input, part_idx: partIdx, corner_idx: cornerIdx, to, snap });
+  }
+
+  imported(kind: string, text: string): Promise<ImportedView> {
+    return askFor('imported', { ask: 'import_outline', kind, text });
+  }
+
+  exported(): Promise<FileView> {
+    return askFor('file', { ask: 'export_lawn', lawn_id: this.lawnId });
+  }
+
+  async throwAway(): Promise<void> {
+    await this.draft.throwAway(this.#start() ?? empty());
+  }
+
+  /** Keeps the lawn; answers whether it was kept. */
+  async save(): Promise<boolean> {
+    if (this.isBusy) return false;
+    this.isBusy = true;
+    this.trouble = null;
+    try {
+      const { whose, client, newClientId } = this.draft.form;
+      if (whose === 'new') {
+        await askFor('done', { ask: 'save_client', client_id: newClientId, input: client, draft_key: null });
+      }
+      const clientId = whose === 'none' ? null : whose === 'new' ? newClientId : whose;
+      await askFor('lawn', {
+        ask: 'save_lawn',
+        lawn_id: this.lawnId,
+        input: { ...this.lawn, client_id: clientId },
+        draft_key: this.draft.key,
+      });
+      this.draft.settle();
+      return true;
+    } catch (thrown) {
+      this.trouble = asTrouble(thrown);
+      return false;
+    } finally {
+      this.isBusy = false;
+    }
+  }
+}
