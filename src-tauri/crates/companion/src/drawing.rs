@@ -22,6 +22,7 @@ pub(crate) fn lawn(measured: &Measured) -> Drawing {
         strips: Vec::new(),
         markers: Vec::new(),
         start: None,
+        away_bearing_deg: measured.away_bearing.map(evensward_core::quantity::Angle::deg),
         ..Drawing::default()
     }
 }
@@ -68,6 +69,7 @@ fn side(measured: &MeasuredSide) -> Option<SideDrawing> {
         part_idx: u32::try_from(measured.side.part_idx).unwrap_or(u32::MAX),
         side_idx: u32::try_from(measured.side.side_idx).unwrap_or(u32::MAX),
         name: None,
+        along_deg: (to.0 - from.0).atan2(to.1 - from.1).to_degrees().rem_euclid(180.0),
     })
 }
 

@@ -60,4 +60,8 @@ refills: Array<RefillDrawing>,
 /**
  * Corners of the parts.
  */
-corners: Array<CornerDrawing>, };
+corners: Array<CornerDrawing>, 
+/**
+ * Compass bearing of the direction up the drawing, in degrees, when it is known.
+ */
+away_bearing_deg: number | null, };

@@ -21,6 +21,10 @@ sd: Shown | null,
  */
 corners: Array<[number, number]>, 
 /**
+ * Where it begins, in metres of the lawn's frame, when it has a place of its own: what `at_x` and `at_y` would say.
+ */
+at: [number, number] | null, 
+/**
  * A name for each corner.
  */
 corner_names: Array<string>, 

@@ -106,6 +106,10 @@ checks: Array<CheckView>,
  */
 drawing: Drawing, 
 /**
+ * The lawn with the strips of each pass in turn, as it lies before the walk.
+ */
+pass_drawings: Array<Drawing>, 
+/**
  * Remarks, such as a water trim learned on the last visit.
  */
 notes: Array<Said>, };

@@ -33,4 +33,8 @@ side_idx: number,
 /**
  * What it is called.
  */
-name: Said | null, };
+name: Said | null, 
+/**
+ * The walking direction along it from end to end, in degrees clockwise from straight away from the front, 0 to 180.
+ */
+along_deg: number, };

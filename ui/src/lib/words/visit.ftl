@@ -97,17 +97,51 @@ plan-more-passes = { $n ->
 plan-choose-direction = Which way to walk
 heading-along = Along
 heading-across = Across
-plan-n-strips = { $n ->
-    [one] one strip
-   *[other] { $n } strips
-}
-plan-narrow-width = the last { $width } wide
-plan-no-narrow = no narrow strip
+plan-directions-hint = The figures are for one pass.
+direction-along = Along { $side }
+direction-angle = At { $angle } from straight ahead
+direction-advised = Advised
+direction-strips = { $strips ->
+    [one] One strip
+   *[other] { $strips } strips
+} in { $runs ->
+    [one] one run
+   *[other] { $runs } runs
+};
+direction-narrow = the narrow one { $width }.
+direction-no-narrow = no narrow one.
+direction-walk = { $metres } to spray, { $empty } without, { $turns ->
+    [one] one turn
+   *[other] { $turns } turns
+}, { $minutes };
+direction-volume = { $volume }.
+direction-ends = Square ends miss { $missed } and wet { $overshot } beyond.
+plan-along-side = Or walk along a side
+plan-along-none = None: as chosen above
+side-of-part = { $side }, piece { $n }
+plan-edge-first = Go round the edge first
+plan-edge-first-more = One strip all round; then the ends of the others need not be cut to the edge.
+plan-narrow-at = Where the narrow strip lies
+narrow-at-last = At the far edge
+narrow-at-first = Where you begin
+plan-drawn-pass = Pass on the drawing
+plan-pass = Pass { $n }
+plan-print = Print the plan
+legend-heading = Signs on the drawing
+legend-fill = Fill { $fill }
+legend-lap = Round the edge
+legend-narrow = Narrow strip
+legend-left-out = Left out
+legend-dry = Stays dry
+legend-pond = Water
+legend-missed = Missed at the ends
+legend-overshot = Wet beyond the edge
+legend-start = Begin here
 plan-choose-last = The last pass
 plan-last-same = The same way
 plan-last-across = Across the others
 plan-choose-start = Where to begin
-plan-choose-start-hint = On the side the wind blows towards, so that you walk away from what is wet.
+plan-choose-start-hint = As seen the way you walk. On the side the wind blows towards, so that you walk away from what is wet.
 start-left = Left
 start-right = Right
 start-front = Front

@@ -29,7 +29,7 @@ describe('words', () => {
   });
 
   it('shows a sentence whose argument is missing, loudly', () => {
-    expect(word('lawn-area')).toContain('⟦lawn-area');
+    expect(word('part-remove')).toContain('⟦part-remove');
   });
 
   it('writes a figure with its decimals and unit', () => {

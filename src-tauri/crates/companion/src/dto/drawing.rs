@@ -64,6 +64,9 @@ pub struct SideDrawing {
     /// What it is called.
     #[serde(default)]
     pub name: Option<Said>,
+    /// The walking direction along it from end to end, in degrees clockwise from straight away from the front, 0 to 180.
+    #[serde(default)]
+    pub along_deg: f64,
 }
 
 /// Where a tankful is made.
@@ -134,4 +137,7 @@ pub struct Drawing {
     /// Corners of the parts.
     #[serde(default)]
     pub corners: Vec<CornerDrawing>,
+    /// Compass bearing of the direction up the drawing, in degrees, when it is known.
+    #[serde(default)]
+    pub away_bearing_deg: Option<f64>,
 }

@@ -250,6 +250,9 @@ pub struct PartView {
     pub sd: Option<Shown>,
     /// Its corners in metres of the lawn's frame; none for a round shape.
     pub corners: Vec<PointM>,
+    /// Where it begins, in metres of the lawn's frame, when it has a place of its own: what `at_x` and `at_y` would say.
+    #[serde(default)]
+    pub at: Option<PointM>,
     /// A name for each corner.
     pub corner_names: Vec<String>,
     /// Its sides.

@@ -199,6 +199,9 @@ pub struct PlanView {
     pub checks: Vec<CheckView>,
     /// The lawn with its strips.
     pub drawing: Drawing,
+    /// The lawn with the strips of each pass in turn, as it lies before the walk.
+    #[serde(default)]
+    pub pass_drawings: Vec<Drawing>,
     /// Remarks, such as a water trim learned on the last visit.
     pub notes: Vec<Said>,
 }

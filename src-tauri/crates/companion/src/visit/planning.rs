@@ -210,6 +210,7 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         water_options: water_options(position, choice),
         checks: plan.checks.iter().map(|check| show::check(check, None)).collect(),
         drawing: strips::of_plan(position, plan),
+        pass_drawings: plan.passes.iter().map(|pass| strips::of_pass(position, plan, pass.number)).collect(),
         notes: notes(position, choice, plan),
     }
 }

@@ -18,10 +18,14 @@ pub(crate) fn of_position(position: &Position) -> Option<Drawing> {
 
 /// The lawn with the strips of the pass that is walked now, or of the first pass before the walk.
 pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
-    let mut drawn = measured(position).map_or_else(Drawing::default, drawing::lawn);
     // Before the plan is agreed the position knows no passes: the first pass of this plan is drawn.
+    of_pass(position, plan, if position.plan.is_some() { position.walk.pass } else { 1 })
+}
+
+/// The lawn with the strips of one pass.
+pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Drawing {
     let is_agreed = position.plan.is_some();
-    let pass_number = if is_agreed { position.walk.pass } else { 1 };
+    let mut drawn = measured(position).map_or_else(Drawing::default, drawing::lawn);
     let n_passes = plan.passes.len();
     let pass = usize::from(pass_number.saturating_sub(1)).checked_rem(n_passes).and_then(|idx| plan.passes.get(idx));
     let Some(pass) = pass else { return drawn };
