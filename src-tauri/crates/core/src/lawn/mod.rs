@@ -7,6 +7,7 @@
 //! outline is approximated; a margin is never narrower than asked.
 
 mod corners;
+mod edge;
 mod instrument;
 mod margin;
 mod outline;

@@ -114,6 +114,22 @@ impl Slope {
         let shortened = (1.0 - self.plan_share()) * (x * up_x + y * up_y);
         (x - shortened * up_x, y - shortened * up_y)
     }
+
+    /// Where a point of the plan lies as measured along the ground: the way back of [`Slope::plan_point`].
+    ///
+    /// ```
+    /// use evensward_core::lawn::Slope;
+    /// use evensward_core::quantity::Angle;
+    /// let slope = Slope::from_percent(20.0, Angle::from_deg(30.0).unwrap()).unwrap();
+    /// let (x, y) = slope.ground_point(slope.plan_point((7.0, 11.0)));
+    /// assert!((x - 7.0).abs() < 1e-9 && (y - 11.0).abs() < 1e-9);
+    /// ```
+    #[must_use]
+    pub fn ground_point(self, (x, y): (f64, f64)) -> (f64, f64) {
+        let (up_x, up_y) = self.uphill.deg().to_radians().sin_cos();
+        let lengthened = (1.0 / self.plan_share() - 1.0) * (x * up_x + y * up_y);
+        (x + lengthened * up_x, y + lengthened * up_y)
+    }
 }
 
 fn steeper_than_walked() -> Said {

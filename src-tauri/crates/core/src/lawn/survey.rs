@@ -5,6 +5,7 @@
 
 use geo::{Coord, MultiPolygon, Polygon, Translate};
 
+use super::edge;
 use super::margin::{self, Kept};
 use super::outline::ValidOutline;
 use super::{Beside, Instrument, NetArea, Part, PatchKind, Position, Side, Slope};
@@ -163,7 +164,7 @@ impl Survey {
         if !refusals.is_empty() {
             return Err(refusals);
         }
-        let sides = self.measured_sides(&places, water_margin_of_label);
+        let sides = self.measured_sides(&outline, &places, water_margin_of_label);
         let margins = margins_on(&outline, &sides, &patches, water_margin_of_label);
         let net = outline.without_any(patches.iter().map(|patch| &patch.outline).chain([&margins]));
         if net.is_empty() {
@@ -279,9 +280,11 @@ impl Survey {
 
     fn measured_sides(
         &self,
+        outline: &ValidOutline,
         places: &[Option<(f64, f64)>],
         water_margin_of_label: Option<Length>,
     ) -> Vec<MeasuredSide> {
+        let n_grass = self.parts.iter().filter(|part| part.taken_out.is_none()).count();
         self.sides
             .iter()
             .filter_map(|side| {
@@ -289,7 +292,13 @@ impl Survey {
                 let (x, y) = places.get(side.part_idx).copied().flatten()?;
                 let chains = part.shape.chains();
                 let chain = chains.get(side.side_idx)?;
-                let line = chain.iter().map(|point| (point.x + x, point.y + y)).collect();
+                let line: Vec<(f64, f64)> = chain.iter().map(|point| (point.x + x, point.y + y)).collect();
+                // A side between joined parts of which nobody said anything is no edge. One that was given a margin
+                // keeps it.
+                let is_plain = side.beside == Beside::Unknown && side.margin <= Length::ZERO;
+                if is_plain && n_grass > 1 && part.taken_out.is_none() && !edge::is_edge(outline, &line) {
+                    return None;
+                }
                 let margin = match (side.beside, water_margin_of_label) {
                     (Beside::OpenWater, Some(of_label)) => side.margin.max(of_label),
                     _ => side.margin,
