@@ -16,4 +16,5 @@
 )]
 
 pub mod geojson;
+pub mod gpx;
 mod limits;

@@ -24,6 +24,13 @@ geojson-corners-doubled = Corners that stood twice and count once: { $found }.
 geojson-holes-taken-out = Holes, which become taken-out parts: { $found }.
 geojson-without-area = Points and open lines, which were left out: { $found }.
 geojson-worked-out-left = Net area, margins and treated ground in the file, which are worked out anew: { $found }.
+gpx-not-gpx = This is no GPX file. Save the walk as GPX and bring that.
+gpx-no-positions = This file holds no positions.
+gpx-too-many-positions = This file has more than { $limit } positions. Bring one walk alone.
+gpx-too-many-tracks = This file has more than { $limit } tracks. Bring one walk alone.
+gpx-broken-off = The file breaks off; what was recorded until then is here.
+gpx-positions-unreadable = Positions that could not be read and were left out: { $found }.
+gpx-accuracy-from-dilution = The file states a dilution, which is no length: { $metres } are taken for each unit of it.
 
 # Positions
 position-not-finite = This is no position.

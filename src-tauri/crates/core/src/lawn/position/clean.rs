@@ -3,7 +3,7 @@
 //! A fix belongs to the walk when somebody could have come there in the time, the accuracies of both fixes granted. Fixes
 //! that cannot belong to one walk form chains of their own, and the longest chain is the walk: so one wild fix
 //! is dropped and not everything after it, wherever it stands.
-//! Invariant: without times nothing is dropped for its speed or its order.
+//! Invariant: without times, or with times that mostly do not go on, nothing is dropped for its speed or its order.
 
 use super::{Fix, Plane, WalkRules};
 
@@ -56,10 +56,11 @@ pub(super) fn clean(fixes: &[Fix], plane: &Plane, rules: &WalkRules) -> Cleaned 
     let sure: Vec<&Fix> = fixes.iter().filter(is_sure).collect();
     let n_not_stated = sure.iter().filter(|fix| fix.accuracy.is_none()).count();
     let n_sure = sure.len();
+    let are_times_used = do_times_go_on(&sure);
     let corners = sure.into_iter().map(|fix| Corner {
         at: plane.to_plane(fix.position),
         accuracy_m: fix.accuracy.unwrap_or(rules.accuracy_not_stated).m(),
-        at_ms: fix.at_ms,
+        at_ms: fix.at_ms.filter(|_| are_times_used),
     });
     let walk = longest_chain(corners, rules);
     let n_walk = walk.len();
@@ -76,6 +77,14 @@ pub(super) fn clean(fixes: &[Fix], plane: &Plane, rules: &WalkRules) -> Cleaned 
         n_after_closing: 0,
     };
     Cleaned { kept, dropped, n_not_stated }
+}
+
+/// Whether the clock behind the times runs: a recorder without one writes the same time throughout.
+fn do_times_go_on(fixes: &[&Fix]) -> bool {
+    let times: Vec<i64> = fixes.iter().filter_map(|fix| fix.at_ms).collect();
+    let n_steps = times.len().saturating_sub(1);
+    let n_on = times.iter().zip(times.iter().skip(1)).filter(|(before, after)| after > before).count();
+    2 * n_on >= n_steps
 }
 
 fn longest_chain(corners: impl Iterator<Item = Corner>, rules: &WalkRules) -> Vec<Corner> {

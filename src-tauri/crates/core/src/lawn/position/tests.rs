@@ -115,6 +115,16 @@ fn a_wild_first_fix_does_not_drop_the_walk() {
 }
 
 #[test]
+fn a_clock_that_stands_still_drops_nothing() {
+    let mut fixes = round(40.0, 25.0, 1.25);
+    for fix in &mut fixes {
+        fix.at_ms = Some(-2_147_483_648_000);
+    }
+    let walked = walk(&fixes);
+    assert_eq!((walked.n_kept, walked.dropped), (104, Dropped::default()));
+}
+
+#[test]
 fn the_walk_closes_where_it_came_back() {
     let mut fixes = round(40.0, 25.0, 1.25);
     let n_round = fixes.len();
