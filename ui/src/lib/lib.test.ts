@@ -1,7 +1,7 @@
 // The small logic of the screens: keys, drafts, steps, scaling, places. None of it knows the trade.
 import { describe, expect, it } from 'vitest';
 import { restored, typedJson } from './draft.svelte';
-import { besideMark, fit, ringsPath, scaleBarM, sidePlace } from './drawing';
+import { besideMark, fillPattern, fit, keepIn, ringsPath, scaleBarM, sidePlace, stripWidthPx } from './drawing';
 import { Bounce, BOUNCE_MS, wishOf, type Press } from './keys';
 import { GROUPS, groupOf } from './label';
 import { address, keptHash, placeOf } from './route.svelte';
@@ -90,6 +90,43 @@ describe('the drawing', () => {
     expect(by.scale).toBe(20);
     expect(by.at([0, 0])).toEqual([10, 410]);
     expect(by.at([10, 20])).toEqual([210, 10]);
+  });
+
+  it('reads a finger back into the metres it means', () => {
+    expect(by.from([10, 410])).toEqual([0, 0]);
+    expect(by.from(by.at([3, 7]))).toEqual([3, 7]);
+  });
+
+  it('tells six tankfuls apart, then begins again', () => {
+    expect([1, 2, 6, 7].map(fillPattern)).toEqual([0, 1, 5, 0]);
+  });
+
+  it('measures a strip square to the way it is walked', () => {
+    const turned = [
+      [
+        [0, 0],
+        [1, -1],
+        [5, 3],
+        [4, 4],
+      ],
+    ] as [number, number][][];
+    expect(
+      stripWidthPx(
+        turned,
+        [
+          [0, 0],
+          [4, 4],
+        ],
+        by,
+      ),
+    ).toBeCloseTo(20 * Math.SQRT2, 9);
+    expect(stripWidthPx(turned, undefined, by)).toBe(0);
+  });
+
+  it('keeps a word inside the drawing', () => {
+    expect(keepIn(3, 40, 300)).toBe(22);
+    expect(keepIn(298, 40, 300)).toBe(278);
+    expect(keepIn(150, 40, 300)).toBe(150);
   });
 
   it('writes rings as closed paths', () => {
