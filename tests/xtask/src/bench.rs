@@ -36,7 +36,10 @@ pub fn bench() -> Result<(), String> {
     children::run_aside(place::cargo().args(["build", "--workspace"]))?;
 
     eprintln!("bench: taps and replay");
-    let journal = answer(Command::new(place::program("release", "bench")?).arg(place::emptied("bench")?))?;
+    let bench = place::program("release", "bench")?;
+    let journal = answer(Command::new(&bench).arg("journal").arg(place::emptied("bench")?))?;
+    eprintln!("bench: measuring and planning, beside GEOS");
+    let planning = answer(Command::new(&bench).arg("planning"))?;
     eprintln!("bench: starting the app and an empty window, {N_STARTS} times each");
     let app = starts("evensward", true)?;
     let empty = starts("examples/empty_window", false)?;
@@ -46,6 +49,7 @@ pub fn bench() -> Result<(), String> {
         std::fs::metadata(&program).map_err(|why| format!("could not measure {}: {why}", program.display()))?.len();
     let report = json!({
         "journal": journal,
+        "planning": planning,
         "start": {
             "app_ms": app,
             "empty_window_ms": empty,

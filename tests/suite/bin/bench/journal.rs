@@ -1,16 +1,13 @@
-//! Figures for `cargo xtask bench`: what a tap costs until it is on the disk, against the bare cost of one SQLite
+//! The journal's figures: what a tap costs until it is on the disk, against the bare cost of one SQLite
 //! commit of the same bytes in the same folder, and what it takes to read a long visit anew.
 //!
 //! A tap is answered with the whole screen; drawing that answer up is timed by asking for the same screen again, and
 //! taken off, since it comes after the commit. "The same bytes" is measured in two ways: as the bytes of the rows, and
 //! as the bytes that SQLite writes to its log for them (whole pages of each table and index that a tap touches).
-//! Taps and bare commits take turns in small lots, so that a disk that grows slow grows slow for both. Prints one JSON
-//! object; works in the folder named as its only argument, which should be empty.
+//! Taps and bare commits take turns in small lots, so that a disk that grows slow grows slow for both. Works in
+//! a folder that should be empty.
 
-#![expect(clippy::disallowed_methods, reason = "the bench reads the clock and the disk, that is its purpose")]
-
-use std::error::Error;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::time::Instant;
 
 use evensward_companion::doorway::Doorway;
@@ -21,7 +18,7 @@ use rusqlite::Connection;
 use serde_json::{Value, json};
 use uuid::Uuid;
 
-type Outcome<T> = Result<T, Box<dyn Error>>;
+use crate::{Outcome, quantile};
 
 /// Events in the visit that is read anew.
 const N_EVENTS: u32 = 2_000;
@@ -157,22 +154,9 @@ fn timed_us(work: impl FnOnce() -> Outcome<()>) -> Outcome<f64> {
     Ok(started_at.elapsed().as_secs_f64() * 1e6)
 }
 
-/// The figure below which this part of the figures lie.
-fn quantile(figures: &mut [f64], part: f64) -> Option<f64> {
-    figures.sort_by(f64::total_cmp);
-    #[expect(
-        clippy::cast_precision_loss,
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "an index"
-    )]
-    let idx = (figures.len() as f64 * part) as usize;
-    figures.get(idx.min(figures.len().checked_sub(1)?)).copied()
-}
-
-fn main() -> Outcome<()> {
-    let folder = PathBuf::from(std::env::args_os().nth(1).ok_or("name an empty folder to work in")?);
-    let mut visit = Visit::open(&folder)?;
+/// Takes the figures in an empty folder.
+pub fn figures(folder: &Path) -> Outcome<Value> {
+    let mut visit = Visit::open(folder)?;
     for _ in 0..N_IN_A_LOT {
         visit.tap()?;
     }
@@ -198,7 +182,7 @@ fn main() -> Outcome<()> {
     }
     let mut reads_ms = Vec::new();
     for _ in 0..N_READS {
-        let mut door = Doorway::new(folder.clone(), system::ports());
+        let mut door = Doorway::new(folder.to_owned(), system::ports());
         door.ask(Ask::Home).map_err(|failure| format!("{failure:?}"))?;
         let started_at = Instant::now();
         visit_of(&mut door, json!({"ask": "visit", "visit_id": visit.id}))?;
@@ -207,7 +191,7 @@ fn main() -> Outcome<()> {
     let median = |figures: &mut [f64]| quantile(figures, 0.5).unwrap_or(f64::NAN);
     let (tap_us, answer_us) = (median(&mut taps_us), median(&mut answers_us));
     let committed_us = tap_us - answer_us;
-    let report = json!({
+    Ok(json!({
         "tap_to_answer_us": {"p50": tap_us, "p95": quantile(&mut taps_us, 0.95), "n": taps_us.len()},
         "answer_us": {"p50": answer_us, "p95": quantile(&mut answers_us, 0.95)},
         "tap_to_committed_us": committed_us,
@@ -221,7 +205,5 @@ fn main() -> Outcome<()> {
         "replay_n_events": visit.view.seq,
         "replay_ms": median(&mut reads_ms),
         "replay_ms_aim": 5.0,
-    });
-    println!("{report}");
-    Ok(())
+    }))
 }
