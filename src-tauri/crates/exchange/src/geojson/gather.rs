@@ -7,7 +7,8 @@ use ::geojson::{Feature, GeoJson, Geometry, GeometryValue, JsonObject, JsonValue
 use evensward_core::lawn::PatchKind;
 use evensward_core::quantity::{Arg, Said};
 
-use super::ROLE;
+use super::write::patch_kind;
+use super::{KIND, ROLE, Role};
 use crate::limits::count;
 
 /// More corners than any lawn is measured with.
@@ -26,17 +27,10 @@ pub(super) struct Piece {
 #[derive(Default)]
 pub(super) struct Gathered {
     pub(super) pieces: Vec<Piece>,
+    /// The net area, which counts only where no outline is given.
+    net: Vec<Piece>,
     pub(super) n_without_area: usize,
     pub(super) n_left_out: usize,
-}
-
-/// What a feature says it is to a lawn.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Role {
-    Grass,
-    TakenOut(PatchKind),
-    /// Worked out from the others when it was given out: reading it again would count it twice.
-    WorkedOut,
 }
 
 pub(super) fn gather(parsed: &GeoJson) -> Result<Gathered, Vec<Said>> {
@@ -50,11 +44,17 @@ pub(super) fn gather(parsed: &GeoJson) -> Result<Gathered, Vec<Said>> {
     }
     let mut gathered = Gathered::default();
     match parsed {
-        GeoJson::Geometry(geometry) => gathered.add(geometry, Role::Grass),
+        GeoJson::Geometry(geometry) => gathered.add(geometry, Role::Outline),
         GeoJson::Feature(feature) => gathered.add_feature(feature),
         GeoJson::FeatureCollection(collection) => {
             collection.features.iter().for_each(|feature| gathered.add_feature(feature));
         }
+    }
+    let mut net = core::mem::take(&mut gathered.net);
+    if gathered.pieces.iter().any(|piece| piece.taken_out.is_none()) {
+        gathered.n_left_out += net.len();
+    } else {
+        gathered.pieces.append(&mut net);
     }
     let n_corners: usize = gathered.pieces.iter().map(Piece::n_corners).sum();
     let mut refusals = Vec::new();
@@ -84,18 +84,15 @@ fn other_crs(foreign: Option<&JsonObject>) -> Option<String> {
     }
 }
 
+/// What a feature says it is; any other shape with an area is grass.
 fn role(feature: &Feature) -> Role {
     let property = |name: &str| feature.property(name).and_then(JsonValue::as_str);
     match property(ROLE) {
-        Some("net" | "margin" | "treated") => Role::WorkedOut,
-        Some("patch") => Role::TakenOut(match property("kind") {
-            Some("bed") => PatchKind::Bed,
-            Some("pond") => PatchKind::Pond,
-            Some("tree-ring") => PatchKind::TreeRing,
-            Some("path") => PatchKind::Path,
-            _ => PatchKind::Other,
-        }),
-        _ => Role::Grass,
+        Some("net") => Role::Net,
+        Some("margin") => Role::Margin,
+        Some("treated") => Role::Treated,
+        Some("patch") => Role::Patch(patch_kind(property(KIND))),
+        _ => Role::Outline,
     }
 }
 
@@ -108,7 +105,8 @@ impl Piece {
 impl Gathered {
     fn add_feature(&mut self, feature: &Feature) {
         match (role(feature), &feature.geometry) {
-            (Role::WorkedOut, _) => self.n_left_out += 1,
+            // Worked out from the others when it was given out: reading it again would count it twice.
+            (Role::Margin | Role::Treated, _) => self.n_left_out += 1,
             (_, None) => self.n_without_area += 1,
             (role, Some(geometry)) => self.add(geometry, role),
         }
@@ -142,13 +140,14 @@ impl Gathered {
 
     fn add_polygon(&mut self, rings: &[Vec<Position>], role: Role) {
         let taken_out = match role {
-            Role::TakenOut(kind) => Some(kind),
-            Role::Grass | Role::WorkedOut => None,
+            Role::Patch(kind) => Some(kind),
+            Role::Outline | Role::Net | Role::Margin | Role::Treated => None,
         };
+        let to = if role == Role::Net { &mut self.net } else { &mut self.pieces };
         match rings.split_first() {
             Some((outer, holes)) => {
                 let holes = holes.iter().map(|hole| corners(hole)).collect();
-                self.pieces.push(Piece { outer: corners(outer), holes, taken_out });
+                to.push(Piece { outer: corners(outer), holes, taken_out });
             }
             None => self.n_without_area += 1,
         }

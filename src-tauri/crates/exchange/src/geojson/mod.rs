@@ -6,15 +6,50 @@
 
 mod gather;
 mod rings;
+mod write;
 
 use ::geojson::GeoJson;
 use evensward_core::lawn::{PatchKind, Position};
 use evensward_core::quantity::Said;
 
+pub use write::{Piece, write};
+
 use crate::limits::{count, refuse_size};
 
 /// The property by which a feature says what it is to a lawn.
 pub const ROLE: &str = "lawn_part";
+
+/// The property by which a patch says what kind it is.
+pub const KIND: &str = "kind";
+
+/// What a feature is to a lawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// The grass with everything in it.
+    Outline,
+    /// What is treated: the outline without patches and margins.
+    Net,
+    /// A no-spray patch.
+    Patch(PatchKind),
+    /// A margin kept dry.
+    Margin,
+    /// Ground that was treated.
+    Treated,
+}
+
+impl Role {
+    /// The code of the role, as it stands in a file.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Outline => "outline",
+            Self::Net => "net",
+            Self::Patch(_) => "patch",
+            Self::Margin => "margin",
+            Self::Treated => "treated",
+        }
+    }
+}
 
 /// What a GeoJSON file says about a lawn.
 #[derive(Debug, Clone, PartialEq)]

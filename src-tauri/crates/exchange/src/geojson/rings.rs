@@ -228,7 +228,7 @@ fn ring(
     Some(ring)
 }
 
-fn signed_area_m2(ring: &[(f64, f64)]) -> f64 {
+pub(super) fn signed_area_m2(ring: &[(f64, f64)]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     ring.iter().zip(next).map(|((x, y), (next_x, next_y))| x * next_y - next_x * y).sum::<f64>() / 2.0
 }

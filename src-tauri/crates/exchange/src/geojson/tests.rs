@@ -1,5 +1,8 @@
 //! GeoJSON as files hold it: good, untidy and wrong.
 
+use evensward_core::lawn::{Plane, Ring, ValidOutline};
+use evensward_core::quantity::{Angle, Arg};
+
 use super::*;
 
 const SQUARE: &str = "[[0.0, 51.5], [0.0003, 51.5], [0.0003, 51.5002], [0.0, 51.5002], [0.0, 51.5]]";
@@ -131,7 +134,6 @@ fn the_crossing_sides_are_named() {
     let bow_tie = "[[0.0, 51.5], [0.0003, 51.5002], [0.0003, 51.5], [0.0, 51.5002], [0.0, 51.5]]";
     let said = read(&polygon(bow_tie)).unwrap_err();
     let arg = |name: &str| said[0].arg(name).cloned();
-    use evensward_core::quantity::Arg;
     assert_eq!(
         (arg("piece"), arg("first"), arg("second")),
         (Some(Arg::Count(1)), Some(Arg::Count(1)), Some(Arg::Count(3)))
@@ -149,4 +151,57 @@ fn huge_and_deep_files_get_an_answer() {
     assert_eq!(codes(&read(&padded).unwrap_err()), ["import-too-large"]);
     let deep = format!("{{\"a\": {}{}}}", "[".repeat(100_000), "]".repeat(100_000));
     assert_eq!(codes(&read(&deep).unwrap_err()), ["geojson-not-json"]);
+}
+
+fn outline(outer: &[(f64, f64)], holes: &[&[(f64, f64)]]) -> ValidOutline {
+    let holes = holes.iter().map(|hole| hole.to_vec()).collect();
+    ValidOutline::from_rings(&[Ring { outer: outer.to_vec(), holes }]).unwrap()
+}
+
+#[test]
+fn what_is_given_out_follows_the_rfc_and_comes_back() {
+    let plane = Plane::new(Position::from_deg(51.5, -0.12).unwrap(), Angle::from_deg(63.0).unwrap());
+    let square = [(0.0, 0.0), (0.0, 15.0), (20.0, 15.0), (20.0, 0.0)];
+    let bed = [(4.0, 4.0), (6.0, 4.0), (6.0, 5.0), (4.0, 5.0)];
+    let (whole, patch, net) = (outline(&square, &[]), outline(&bed, &[]), outline(&square, &[&bed]));
+    let all = [
+        Piece { role: Role::Outline, outline: &whole },
+        Piece { role: Role::Patch(PatchKind::TreeRing), outline: &patch },
+        Piece { role: Role::Net, outline: &net },
+        Piece { role: Role::Margin, outline: &patch },
+        Piece { role: Role::Treated, outline: &net },
+    ];
+    let text = write(&plane, &all);
+    let value: serde_json::Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(value["type"], "FeatureCollection");
+    let bbox: Vec<f64> = serde_json::from_value(value["bbox"].clone()).unwrap();
+    assert!(bbox[0] < bbox[2] && bbox[1] < bbox[3] && bbox[2] - bbox[0] < 0.001, "{bbox:?}");
+    let rings: Vec<Vec<(f64, f64)>> =
+        serde_json::from_value(value["features"][2]["geometry"]["coordinates"].clone()).unwrap();
+    assert_eq!(rings.iter().map(|ring| ring.first() == ring.last()).collect::<Vec<_>>(), [true, true]);
+    assert!(area_m2(&rings[0]) > 0.0 && area_m2(&rings[1]) < 0.0, "anticlockwise outside, clockwise inside");
+    let imported = read(&text).unwrap();
+    let kinds: Vec<Option<PatchKind>> = imported.parts.iter().map(|part| part.taken_out).collect();
+    assert_eq!(kinds, [None, Some(PatchKind::TreeRing)]);
+    assert_eq!(codes(&imported.notes), ["geojson-lies-at", "geojson-worked-out-left"]);
+    // Back in the lawn's own plane, every corner is where it was.
+    let there = Plane::north_up(imported.origin);
+    for corner in &imported.parts[0].ring {
+        let (x, y) = plane.to_plane(there.from_plane(*corner));
+        assert!(square.iter().any(|(u, v)| (u - x).hypot(v - y) < 1e-6), "{x} {y}");
+    }
+    // Without the outline the net area stands for it, its hole taken out.
+    let imported = read(&write(&plane, &[Piece { role: Role::Net, outline: &net }])).unwrap();
+    assert_eq!(imported.parts.len(), 2);
+}
+
+#[test]
+fn a_lawn_over_the_180th_meridian_is_bounded_from_the_west() {
+    let plane = Plane::north_up(Position::from_deg(-17.0, 179.9999).unwrap());
+    let square = outline(&[(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (0.0, 30.0)], &[]);
+    let text = write(&plane, &[Piece { role: Role::Outline, outline: &square }]);
+    let value: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let bbox: Vec<f64> = serde_json::from_value(value["bbox"].clone()).unwrap();
+    assert!(bbox[0] > 179.0 && bbox[2] < -179.0, "{bbox:?}");
+    assert!((area_m2(&read(&text).unwrap().parts[0].ring) - 900.0).abs() < 1e-4);
 }
