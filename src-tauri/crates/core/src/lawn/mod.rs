@@ -6,6 +6,7 @@
 //! Invariant: circles are polygons of the same area as the circle, so that the area is exact and only the
 //! outline is approximated; a margin is never narrower than asked.
 
+pub mod braces;
 mod corners;
 mod edge;
 mod instrument;

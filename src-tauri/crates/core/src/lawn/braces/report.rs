@@ -1,0 +1,236 @@
+//! What the adjusted layout says: residuals, the likely blunder, the area with its uncertainty, and which brace would help.
+//!
+//! Formulas, with weights from the instrument's standard uncertainties and A the matrix of the lengths' changes:
+//! Q = (A'A)^-1; the redundancy share of a length r = 1 - a Q a'; its standardised residual w = v / (s sqrt(r)), tested
+//! against 3.29 (Baarda); what the others say of it is its length plus v / r; sigma0^2 = sum (v/s)^2 / redundancy, tested
+//! against chi-squared at 99 % (Wilson and Hilferty's approximation); var(area) = g Q g' with g the area's change.
+//! The instrument's own spread is used for the area unless that test shows that the lengths disagree more than it explains:
+//! a sigma0 from one or two spare lengths is too rough to be believed for less.
+//! Invariant: a loose corner never makes an infinity: every coordinate is believed to within half the longest length.
+
+use nalgebra::{DMatrix, DVector};
+
+use super::layout::{Layout, distance, turn};
+use super::solve::{design, misfits, n_unknowns, row, unknown};
+use super::{Adjusted, BLUNDER_LIMIT, Found, Given, Residual, SpreadFrom};
+use crate::lawn::corners::signed_area_m2;
+use crate::quantity::{Area, Arg, Length, Said, Unit};
+
+/// A length whose redundancy share is below this is checked by no other.
+const UNCHECKED: f64 = 1e-4;
+/// Two lengths whose residuals go together this closely cannot be told apart.
+const ALIKE: f64 = 0.98;
+/// A corner that may lie this far off its place across the outline is held weakly, in metres. Common practice, no source.
+const WEAK_M: f64 = 0.25;
+/// Two outlines that differ less than this in a length are one, in metres.
+const SAME_M: f64 = 0.3;
+
+/// The layout with everything that follows from its covariance.
+struct Solved<'a> {
+    given: &'a Given<'a>,
+    layout: &'a Layout,
+    /// Cofactors of the unknowns.
+    q: DMatrix<f64>,
+    /// How the area changes with each unknown.
+    of_area: DVector<f64>,
+}
+
+pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
+    let layout = &found.layout;
+    let a = design(given, layout);
+    let solved = Solved { given, layout, q: cofactors(given, &a), of_area: area_change(layout) };
+    let shares = &a * &solved.q * a.transpose();
+    let lines = residuals(given, layout, &shares);
+    let redundancy = given.lines.len().saturating_sub(n_unknowns(given.n_corners()));
+    let sigma0 = (redundancy > 0).then(|| (found.chi2 / redundancy as f64).sqrt());
+    let disagree = redundancy > 0 && found.chi2 > chi2_at_99_percent(redundancy as f64);
+    let suspect = suspect(&lines);
+    let likely_blunder = suspect.filter(|line_idx| is_told_apart(*line_idx, &lines, &shares));
+
+    let area_m2 = signed_area_m2(&layout.0).abs();
+    let factor = if disagree { sigma0.unwrap_or(1.0).max(1.0) } else { 1.0 };
+    let own_m2 = factor * (&solved.q * &solved.of_area).dot(&solved.of_area).max(0.0).sqrt();
+    // All lengths wrong by the same share make the area wrong by twice that share.
+    let area_sd = Area::computed(own_m2.hypot(2.0 * given.spread.scale * area_m2));
+
+    let mut notes = Vec::new();
+    if let Some(line) = likely_blunder.and_then(|line_idx| lines.get(line_idx)) {
+        notes.push(blunder(given, line));
+    } else if suspect.is_some() || disagree {
+        notes.push(solved.with_best_brace(Said::new("lengths-disagree"), Said::new("lengths-disagree-all-taped")));
+    }
+    if disagree {
+        notes.push(Said::new("doubt-from-residuals"));
+    }
+    notes.extend(solved.not_settled(&found.rivals));
+    notes.extend(solved.weak_corner(factor));
+    if redundancy == 0 {
+        notes.push(solved.with_best_brace(Said::new("nothing-checks"), Said::new("nothing-checks-all-taped")));
+    }
+    Adjusted {
+        corners: layout.0.clone(),
+        closure: closure(given, &lines),
+        lines,
+        likely_blunder,
+        sigma0,
+        area: Area::computed(area_m2),
+        area_sd,
+        spread_from: if disagree { SpreadFrom::Residuals } else { SpreadFrom::Instrument },
+        redundancy,
+        notes,
+    }
+}
+
+fn cofactors(given: &Given<'_>, a: &DMatrix<f64>) -> DMatrix<f64> {
+    let longest_m = given.lines.iter().map(|line| line.length.m()).fold(0.0, f64::max);
+    let believed = 1.0 / (0.5 * longest_m).powi(2);
+    let n = a.transpose() * a + DMatrix::identity(a.ncols(), a.ncols()) * believed;
+    let n_unknowns = n.nrows();
+    // What is added to the diagonal makes it positive definite whatever the lengths are.
+    n.cholesky().map_or_else(|| DMatrix::identity(n_unknowns, n_unknowns) / believed, |parts| parts.inverse())
+}
+
+fn area_change(layout: &Layout) -> DVector<f64> {
+    let n_corners = layout.0.len();
+    DVector::from_fn(n_unknowns(n_corners), |idx, _| {
+        let (corner_idx, is_x) = unknown(idx);
+        let before = layout.at((corner_idx + n_corners - 1) % n_corners);
+        let after = layout.at((corner_idx + 1) % n_corners);
+        if is_x { (after.1 - before.1) / 2.0 } else { (before.0 - after.0) / 2.0 }
+    })
+}
+
+fn residuals(given: &Given<'_>, layout: &Layout, shares: &DMatrix<f64>) -> Vec<Residual> {
+    let misfits = misfits(given, layout);
+    let each = given.lines.iter().zip(misfits.iter()).enumerate();
+    each.map(|(line_idx, (line, misfit))| {
+        let adjusted_m = distance(layout.at(line.from), layout.at(line.to));
+        let residual_m = adjusted_m - line.length.m();
+        let share = 1.0 - shares.get((line_idx, line_idx)).copied().unwrap_or(1.0);
+        let is_checked = share > UNCHECKED;
+        Residual {
+            from: line.from,
+            to: line.to,
+            taped: line.length,
+            adjusted: Length::computed(adjusted_m),
+            residual_m,
+            standardised: is_checked.then(|| misfit / share.sqrt()),
+            others_say: is_checked.then(|| Length::computed(line.length.m() + residual_m / share)),
+        }
+    })
+    .collect()
+}
+
+/// The line with the largest standardised residual, if it is beyond the limit.
+fn suspect(lines: &[Residual]) -> Option<usize> {
+    let sizes = lines.iter().enumerate().filter_map(|(line_idx, line)| Some((line_idx, line.standardised?.abs())));
+    let (line_idx, size) = sizes.max_by(|one, other| one.1.total_cmp(&other.1))?;
+    (size > BLUNDER_LIMIT).then_some(line_idx)
+}
+
+/// Whether no other line would show the same residuals if it were the wrong one.
+fn is_told_apart(suspect_idx: usize, lines: &[Residual], shares: &DMatrix<f64>) -> bool {
+    let between = |one: usize, other: usize| shares.get((one, other)).copied().unwrap_or(0.0);
+    let own = 1.0 - between(suspect_idx, suspect_idx);
+    (0..lines.len()).filter(|other| *other != suspect_idx).all(|other| {
+        let share = 1.0 - between(other, other);
+        share <= UNCHECKED || between(suspect_idx, other).abs() < ALIKE * (own * share).sqrt()
+    })
+}
+
+/// The value that chi-squared of so many degrees of freedom passes once in a hundred times.
+///
+/// E. B. Wilson and M. M. Hilferty, The distribution of chi-square, PNAS 17, 1931: its cube root is nearly normal.
+fn chi2_at_99_percent(degrees: f64) -> f64 {
+    let variance = 2.0 / (9.0 * degrees);
+    degrees * (1.0 - variance + 2.326_348 * variance.sqrt()).powi(3)
+}
+
+fn metres(value_m: f64) -> Arg {
+    Arg::number(value_m, Unit::Metre, 2)
+}
+
+fn blunder(given: &Given<'_>, line: &Residual) -> Said {
+    let said =
+        given.said_of(Said::new("line-likely-wrong"), (line.from, line.to)).with("value", metres(line.taped.m()));
+    said.with("others", metres(line.others_say.map_or(line.adjusted.m(), Length::m)))
+}
+
+fn closure(given: &Given<'_>, lines: &[Residual]) -> Said {
+    let checked = lines.iter().filter(|line| line.standardised.is_some());
+    match checked.max_by(|one, other| one.residual_m.abs().total_cmp(&other.residual_m.abs())) {
+        Some(line) => {
+            given.said_of(Said::new("lengths-close"), (line.from, line.to)).with("worst", metres(line.residual_m.abs()))
+        }
+        None => Said::new("lengths-unchecked"),
+    }
+}
+
+impl Solved<'_> {
+    /// How much less uncertain the area would be with one more length, as variance.
+    fn gain(&self, (from, to): (usize, usize)) -> f64 {
+        let length = Length::computed(distance(self.layout.at(from), self.layout.at(to)));
+        let row = row(self.layout, (from, to), self.given.sd_m(length));
+        let along = &self.q * &row;
+        along.dot(&self.of_area).powi(2) / (1.0 + along.dot(&row))
+    }
+
+    /// The untaped pair that makes the area most certain.
+    fn best_brace(&self) -> Option<(usize, usize)> {
+        let gains = self.given.untaped().map(|pair| (self.gain(pair), pair));
+        gains.max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, pair)| pair)
+    }
+
+    fn with_best_brace(&self, with_brace: Said, all_taped: Said) -> Said {
+        match self.best_brace() {
+            Some(pair) => self.given.said_of(with_brace, pair),
+            None => all_taped,
+        }
+    }
+
+    /// Says which length would tell the outline from another that fits as well.
+    fn not_settled(&self, rivals: &[Layout]) -> Option<Said> {
+        let pairs = rivals.iter().flat_map(|rival| {
+            self.given.untaped().map(move |(from, to)| {
+                let here_m = distance(self.layout.at(from), self.layout.at(to));
+                let there_m = distance(rival.at(from), rival.at(to));
+                ((here_m - there_m).abs(), (from, to))
+            })
+        });
+        let (differ_m, pair) = pairs.max_by(|one, other| one.0.total_cmp(&other.0))?;
+        (differ_m > SAME_M).then(|| self.given.said_of(Said::new("outline-not-settled"), pair))
+    }
+
+    /// Says which corner may lie far off, across the line between its neighbours.
+    fn weak_corner(&self, factor: f64) -> Option<Said> {
+        let n_corners = self.layout.0.len();
+        let off = |corner_idx: usize| {
+            let ring = [(corner_idx + n_corners - 1) % n_corners, corner_idx, (corner_idx + 1) % n_corners];
+            let [before, here, after] = ring.map(|idx| self.layout.at(idx));
+            let base_m = distance(before, after);
+            if base_m <= 0.0 || turn(before, here, after).abs() > base_m * base_m {
+                return (0.0, corner_idx);
+            }
+            // The change of the triangle's doubled area with each of its corners, over the base, is that of its height.
+            let [of_before, of_here, of_after] =
+                [(here, after), (after, before), (before, here)].map(|(p, q)| (p.1 - q.1, q.0 - p.0));
+            let change = DVector::from_fn(n_unknowns(n_corners), |idx, _| {
+                let (unknown_idx, is_x) = unknown(idx);
+                let parts = ring.iter().zip([of_before, of_here, of_after]).filter(|(idx, _)| **idx == unknown_idx);
+                parts.map(|(_, of)| if is_x { of.0 } else { of.1 }).sum::<f64>() / base_m
+            });
+            (factor * (&self.q * &change).dot(&change).max(0.0).sqrt(), corner_idx)
+        };
+        let (off_m, corner_idx) = (0..n_corners).map(off).max_by(|one, other| one.0.total_cmp(&other.0))?;
+        if off_m <= WEAK_M {
+            return None;
+        }
+        let own = self.given.untaped().filter(|(from, to)| *from == corner_idx || *to == corner_idx);
+        let best = own.map(|pair| (self.gain(pair), pair)).max_by(|one, other| one.0.total_cmp(&other.0));
+        let (_, pair) = best?;
+        let corner = Arg::Text(self.given.name(corner_idx).to_owned());
+        Some(
+            self.given.said_of(Said::new("corner-held-weakly"), pair).with("corner", corner).with("off", metres(off_m)),
+        )
+    }
+}
