@@ -5,9 +5,14 @@
 
 use std::cell::RefCell;
 
-use super::layout::{Spacing, ground_of, lay_out};
-use super::types::{Choice, Heading, Layout, Pass, Remedy, StartSide, StripId};
-use super::walk::{Gait, walk};
+use geo::{LineString, MultiPolygon, Polygon};
+
+use super::choice::{Choice, Heading, Remedy};
+use super::frame::rings_of;
+use super::lap::{Lapped, laps};
+use super::layout::{Laid, Laying, RunEnds, Spacing, lay};
+use super::types::{Layout, Pass, Strip, StripId};
+use super::walk::{Gait, Places, walk};
 use crate::lawn::{Measured, NetArea, ValidOutline};
 use crate::quantity::{Area, Length, ProductAmount, ProductDose, Said, Swath, Volume};
 
@@ -49,6 +54,8 @@ pub(super) struct NarrowStrip {
 pub(super) struct Draft {
     pub(super) headings: Vec<Heading>,
     pub(super) layouts: Vec<Layout>,
+    /// What square ends do, run by run, for each layout.
+    pub(super) ends: Vec<Vec<RunEnds>>,
     pub(super) passes: Vec<Pass>,
     pub(super) treated: NetArea,
     pub(super) left_out: Area,
@@ -142,36 +149,79 @@ pub(super) fn different(headings: &[Heading]) -> Vec<Heading> {
 /// The ways of treating a narrow strip share most of their strips, and cutting strips is the dear part of a plan.
 pub(super) struct Ground<'a> {
     measured: &'a Measured,
-    start_side: StartSide,
-    swath: Swath,
-    dry: ValidOutline,
-    laid: RefCell<Vec<(Heading, Spacing, Layout)>>,
+    laying: Laying,
+    pub(super) dry: ValidOutline,
+    dry_rings: Vec<Vec<(f64, f64)>>,
+    net_rings: Vec<Vec<(f64, f64)>>,
+    lapped: Option<Lapped>,
+    laid: RefCell<Vec<(Heading, Spacing, Laid)>>,
 }
 
 impl<'a> Ground<'a> {
-    pub(super) fn new(measured: &'a Measured, start_side: StartSide, swath: Swath) -> Self {
+    pub(super) fn new(measured: &'a Measured, choice: &Choice, swath: Swath) -> Self {
         let dry = measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline));
-        Self { measured, start_side, swath, dry, laid: RefCell::new(Vec::new()) }
+        let laying = Laying {
+            heading: Heading::Along,
+            angle: choice.angle,
+            start_side: choice.start_side,
+            narrow_at: choice.narrow_at,
+            swath,
+            spacing: Spacing::BySwath,
+            slope: measured.slope,
+        };
+        let lapped = choice.edge_first.then(|| laps(&measured.net, &dry, swath, measured.slope)).flatten();
+        Self {
+            measured,
+            laying,
+            dry_rings: rings_of(&dry),
+            net_rings: rings_of(&measured.net),
+            dry,
+            lapped,
+            laid: RefCell::new(Vec::new()),
+        }
     }
 
-    fn layout(&self, heading: Heading, spacing: Spacing) -> Result<Layout, Said> {
+    /// What the strips are laid on: all of the net outline, or what is left inside the laps.
+    fn base(&self) -> &ValidOutline {
+        self.lapped.as_ref().map_or(&self.measured.net, |lapped| &lapped.inside)
+    }
+
+    fn layout(&self, heading: Heading, spacing: Spacing) -> Result<Laid, Said> {
         let mut laid = self.laid.borrow_mut();
         if let Some((_, _, layout)) = laid.iter().find(|known| (known.0, known.1) == (heading, spacing)) {
             return Ok(layout.clone());
         }
-        let layout = self.layout_on(&self.measured.net, heading, spacing)?;
+        let layout = self.layout_on(self.base(), heading, spacing)?;
         laid.push((heading, spacing, layout.clone()));
         Ok(layout)
     }
 
-    fn layout_on(&self, net: &ValidOutline, heading: Heading, spacing: Spacing) -> Result<Layout, Said> {
-        lay_out(net, &self.dry, heading, self.start_side, self.swath, spacing)
+    fn layout_on(&self, inside: &ValidOutline, heading: Heading, spacing: Spacing) -> Result<Laid, Said> {
+        let laying = Laying { heading, spacing, ..self.laying };
+        let Some(lapped) = &self.lapped else { return lay(&rings_of(inside), None, &self.dry_rings, &laying) };
+        let mut laid = if inside.is_empty() {
+            Laid::nothing(&laying)
+        } else {
+            lay(&rings_of(inside), Some(&self.net_rings), &self.dry_rings, &laying)?
+        };
+        // The laps are walked first, so that they have the first numbers.
+        let n_laps = u16::try_from(lapped.strips.len()).unwrap_or(u16::MAX);
+        let after_laps = |id: StripId| StripId(id.0.saturating_add(n_laps));
+        for strip in &mut laid.layout.strips {
+            strip.id = after_laps(strip.id);
+        }
+        for ends in &mut laid.ends {
+            ends.strip = after_laps(ends.strip);
+        }
+        laid.layout.strips.splice(0..0, lapped.strips.iter().cloned());
+        laid.ends.splice(0..0, lapped.ends.iter().cloned());
+        Ok(laid)
     }
 
     /// The narrow strip of a heading on the whole net outline, if there is one.
     pub(super) fn narrow_strip(&self, heading: Heading) -> Result<Option<NarrowStrip>, Said> {
-        let layout = self.layout(heading, Spacing::BySwath)?;
-        let narrow = layout.strips.iter().find(|strip| strip.is_narrow);
+        let laid = self.layout(heading, Spacing::BySwath)?;
+        let narrow = laid.layout.strips.iter().find(|strip| strip.is_narrow);
         Ok(narrow.map(|strip| NarrowStrip { strip: strip.id, width: strip.width }))
     }
 
@@ -179,41 +229,43 @@ impl<'a> Ground<'a> {
     pub(super) fn draft(&self, choice: &Choice, gait: Gait, remedies: Remedies) -> Result<Draft, Said> {
         let headings = turned(choice, remedies);
         let walked_headings = different(&headings);
-        let net = self.without_left_strips(remedies, &walked_headings)?;
+        let base = self.without_left_strips(remedies, &walked_headings)?;
         let mut layouts = Vec::with_capacity(walked_headings.len());
+        let mut ends = Vec::with_capacity(walked_headings.len());
         for heading in walked_headings {
             let remedy = remedies.of(heading);
             let spacing = match remedy {
                 Remedy::EvenOut => Spacing::EvenOut,
                 _ => Spacing::BySwath,
             };
-            let mut layout = match &net {
-                Some(net) => self.layout_on(net, heading, spacing)?,
+            let mut laid = match &base {
+                Some(base) => self.layout_on(base, heading, spacing)?,
                 None => self.layout(heading, spacing)?,
             };
-            let has_narrow = layout.strips.iter().any(|strip| strip.is_narrow);
-            layout.remedy = (has_narrow || spacing == Spacing::EvenOut).then_some(remedy);
-            layouts.push(layout);
+            let has_narrow = laid.layout.strips.iter().any(|strip| strip.is_narrow);
+            laid.layout.remedy = (has_narrow || spacing == Spacing::EvenOut).then_some(remedy);
+            layouts.push(laid.layout);
+            ends.push(laid.ends);
         }
-        let passes = walk(&layouts, &headings, gait);
+        let passes = walk(&layouts, &headings, gait, Places::of(self.measured));
         let walked = passes.iter().map(|pass| pass.volume).sum();
-        let area = net.as_ref().unwrap_or(&self.measured.net).area();
-        let treated = NetArea { area, doubt: self.measured.net_area.doubt };
-        let left_out = self.measured.net_area.area.less(area);
-        Ok(Draft { headings, layouts, passes, treated, left_out, walked })
+        let left_out = base.as_ref().map_or(Area::ZERO, |base| self.base().area().less(base.area()));
+        let net = self.measured.net_area;
+        let treated = NetArea { area: net.area.less(left_out), doubt: net.doubt };
+        Ok(Draft { headings, layouts, ends, passes, treated, left_out, walked })
     }
 
-    /// The net outline without the strips that are left; nothing when none is.
+    /// What the strips are laid on without those that are left; nothing when none is.
     fn without_left_strips(&self, remedies: Remedies, headings: &[Heading]) -> Result<Option<ValidOutline>, Said> {
         let mut left: Option<ValidOutline> = None;
         for _ in 0..MOST_LEFT {
             let mut is_changed = false;
             for heading in headings.iter().copied().filter(|heading| remedies.of(*heading) == Remedy::Leave) {
-                let net = left.as_ref().unwrap_or(&self.measured.net);
-                let layout = self.layout_on(net, heading, Spacing::BySwath)?;
-                let Some(narrow) = layout.strips.iter().find(|strip| strip.is_narrow) else { continue };
-                let smaller = net.without(&ground_of(narrow));
-                if smaller.is_empty() {
+                let base = left.as_ref().unwrap_or(self.base());
+                let laid = self.layout_on(base, heading, Spacing::BySwath)?;
+                let Some(narrow) = laid.layout.strips.iter().find(|strip| strip.is_narrow) else { continue };
+                let smaller = base.without(&ground_of(narrow));
+                if smaller.is_empty() && self.lapped.is_none() {
                     return Err(Said::new("nothing-left-to-treat"));
                 }
                 left = Some(smaller);
@@ -225,4 +277,22 @@ impl<'a> Ground<'a> {
         }
         Ok(left)
     }
+
+    /// What is treated once the strips that are left are taken out.
+    pub(super) fn treated(&self, drafted: &Draft) -> ValidOutline {
+        if drafted.left_out.m2() <= 0.0 {
+            return self.measured.net.clone();
+        }
+        let strips = drafted.layouts.first().into_iter().flat_map(|layout| &layout.strips);
+        strips.fold(ValidOutline::nothing(), |treated, strip| treated.union(&ground_of(strip)))
+    }
+}
+
+/// The ground of one strip as an outline.
+fn ground_of(strip: &Strip) -> ValidOutline {
+    let polygons = strip.runs.iter().flat_map(|run| &run.ground).map(|ring| {
+        let line = |points: &[(f64, f64)]| -> LineString<f64> { points.to_vec().into() };
+        Polygon::new(line(&ring.outer), ring.holes.iter().map(|hole| line(hole)).collect())
+    });
+    ValidOutline::trusted(MultiPolygon::new(polygons.collect()))
 }

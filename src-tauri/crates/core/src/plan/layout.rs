@@ -1,22 +1,16 @@
-//! Strips: bands of one swath across the net outline, cut into runs.
+//! Strips: bands of one swath across the net outline at any angle, cut into runs.
 //!
-//! Each band is cut by a boolean operation; pieces of one band that lie beside each other are one run, because
-//! one walk with the full swath covers both. A run's length is its extent along the walking direction: a real
-//! swath ends square, so on an oblique edge it overshoots, and that water is walked too.
-//! Invariant: the runs of a layout are disjoint and together are the net outline.
+//! Invariant: the runs of a layout are disjoint and together are the net outline. Swath and length are measured along the
+//! ground, areas on the plan.
 
-use geo::{Area as _, BooleanOps, BoundingRect, Intersects, LineString, MultiPolygon, Polygon};
+use super::choice::{Heading, NarrowAt, StartSide};
+use super::cut::Cutter;
+use super::frame::{Frame, rings_of};
+use super::runs::{self, WITHIN_M, Walked};
+use super::types::{Layout, Run, Strip, StripId};
+use crate::lawn::{Ring, Slope, ValidOutline};
+use crate::quantity::{Angle, Area, Length, Said, Swath};
 
-use super::types::{Heading, Layout, Run, StartSide, Strip, StripId};
-use crate::lawn::{ValidOutline, ring_of};
-use crate::quantity::{Area, Length, Said, Swath};
-
-/// A last strip that lacks less than this of a full swath counts as full: no one walks to the millimetre.
-const FULL_WITHIN_M: f64 = 0.001;
-/// Pieces smaller than this, in square metres, are noise of the cut.
-const NOISE_M2: f64 = 1e-5;
-/// Dry ground smaller than this beside a run, in square metres, is noise of the cut.
-const DRY_NOISE_M2: f64 = 1e-4;
 /// More strips than this are no lawn for a knapsack.
 const MOST_STRIPS: f64 = 5_000.0;
 
@@ -29,6 +23,41 @@ pub enum Spacing {
     EvenOut,
 }
 
+/// How strips are laid.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Laying {
+    /// Which passes they are for.
+    pub heading: Heading,
+    /// The walking direction of the passes along, clockwise from away-from-front.
+    pub angle: Angle,
+    /// The side where the first strip lies, seen along the walking direction.
+    pub start_side: StartSide,
+    /// Whether the narrow strip is the last or the first.
+    pub narrow_at: NarrowAt,
+    /// The swath.
+    pub swath: Swath,
+    /// How the bands are spaced.
+    pub spacing: Spacing,
+    /// The slope of the lawn.
+    pub slope: Option<Slope>,
+}
+
+impl Laying {
+    /// Strips of one swath along the lawn from the left, on level ground.
+    #[must_use]
+    pub fn plain(swath: Swath) -> Self {
+        Self {
+            heading: Heading::Along,
+            angle: Angle::computed(0.0),
+            start_side: StartSide::Left,
+            narrow_at: NarrowAt::Last,
+            swath,
+            spacing: Spacing::BySwath,
+            slope: None,
+        }
+    }
+}
+
 /// How wide the last strip comes out when bands of one swath are laid over an extent, and how many there are.
 ///
 /// ```
@@ -39,7 +68,7 @@ pub enum Spacing {
 /// assert!((last.m() - 0.3).abs() < 1e-9);
 /// ```
 pub fn strip_count(extent: Length, swath: Swath) -> Result<(u16, Length), Said> {
-    let n_strips = ((extent.m() - FULL_WITHIN_M) / swath.m()).ceil().max(1.0);
+    let n_strips = ((extent.m() - WITHIN_M) / swath.m()).ceil().max(1.0);
     if n_strips > MOST_STRIPS {
         return Err(Said::new("too-many-strips"));
     }
@@ -48,159 +77,159 @@ pub fn strip_count(extent: Length, swath: Swath) -> Result<(u16, Length), Said> 
     Ok((n_strips as u16, last))
 }
 
-/// Lays strips over an outline. `dry` is what must stay dry, to mark the runs that pass beside it.
+/// Lays strips over an outline. `dry` is what must stay dry: no run's swath reaches it, or it is marked as beside it.
 ///
 /// Refuses an empty outline and an absurd number of strips.
-pub fn lay_out(
-    net: &ValidOutline,
-    dry: &ValidOutline,
-    heading: Heading,
-    start_side: StartSide,
-    swath: Swath,
-    spacing: Spacing,
-) -> Result<Layout, Said> {
-    let frame = Frame::new(net, heading, start_side).ok_or_else(|| Said::new("nothing-left-to-treat"))?;
-    let extent = Length::computed(frame.u_extent_m);
-    let (n_strips, last) = strip_count(extent, swath)?;
-    let even_m = extent.m() / f64::from(n_strips);
-    // A lawn of a single strip has no narrow strip: all its mixture is made for that one width.
-    let is_last_narrow = n_strips > 1 && last.m() < swath.m() - FULL_WITHIN_M;
-    let mut strips = Vec::with_capacity(usize::from(n_strips));
-    for idx in 0..n_strips {
-        let is_last = idx + 1 == n_strips;
-        let (begin_m, width_m) = match spacing {
-            Spacing::BySwath if is_last => (f64::from(idx) * swath.m(), last.m()),
-            Spacing::BySwath => (f64::from(idx) * swath.m(), swath.m()),
-            Spacing::EvenOut => (f64::from(idx) * even_m, even_m),
-        };
-        let runs = frame.runs(net, dry, begin_m, begin_m + width_m, is_last);
-        let (Some(first), Some(final_run)) = (runs.first(), runs.last()) else { continue };
-        strips.push(Strip {
-            id: StripId(u16::try_from(strips.len() + 1).unwrap_or(u16::MAX)),
-            width: Length::computed(width_m),
-            is_lap: false,
-            is_narrow: spacing == Spacing::BySwath && is_last && is_last_narrow,
-            centre: Length::computed(begin_m + width_m / 2.0),
-            markers: [first.from, final_run.to],
-            runs,
-        });
-    }
-    Ok(Layout { heading, angle: crate::quantity::Angle::computed(0.0), strips, remedy: None })
+///
+/// ```
+/// use evensward_core::lawn::{Ring, ValidOutline};
+/// use evensward_core::plan::{Laying, lay_out};
+/// use evensward_core::quantity::{Angle, Swath};
+/// let corners = vec![(0.0, 0.0), (4.0, 0.0), (4.0, 20.0), (0.0, 20.0)];
+/// let net = ValidOutline::from_rings(&[Ring { outer: corners, holes: vec![] }]).unwrap();
+/// let dry = ValidOutline::recalled(&[]).unwrap();
+/// let laying = Laying { angle: Angle::from_deg(90.0).unwrap(), ..Laying::plain(Swath::from_m(1.0).unwrap()) };
+/// assert_eq!(lay_out(&net, &dry, &laying).unwrap().strips.len(), 20);
+/// ```
+pub fn lay_out(net: &ValidOutline, dry: &ValidOutline, laying: &Laying) -> Result<Layout, Said> {
+    Ok(lay(&rings_of(net), None, &rings_of(dry), laying)?.layout)
 }
 
-/// The ground of one strip as an outline, to take it out of the treated area.
-pub(super) fn ground_of(strip: &Strip) -> ValidOutline {
-    let polygons = strip.runs.iter().flat_map(|run| &run.ground).map(|ring| {
-        let line = |points: &[(f64, f64)]| -> LineString<f64> { points.to_vec().into() };
-        Polygon::new(line(&ring.outer), ring.holes.iter().map(|hole| line(hole)).collect())
+/// A layout with what its square ends do.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Laid {
+    pub(super) layout: Layout,
+    pub(super) ends: Vec<RunEnds>,
+}
+
+impl Laid {
+    /// A layout without strips.
+    pub(super) fn nothing(laying: &Laying) -> Self {
+        let angle = Frame::new((0.0, 0.0), laying.angle, laying.heading, laying.slope).angle();
+        Self { layout: Layout { heading: laying.heading, angle, strips: Vec::new(), remedy: None }, ends: Vec::new() }
+    }
+}
+
+/// What the square ends of one run do, in square metres of plan.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct RunEnds {
+    pub(super) strip: StripId,
+    pub(super) run_idx: usize,
+    pub(super) missed_m2: f64,
+    pub(super) overshot_m2: f64,
+    /// What is swept of the net outline beyond the run's own ground: a lap has sprayed it already.
+    pub(super) overlap_m2: f64,
+    /// What is swept, as a ring on the lawn.
+    pub(super) swept: Vec<(f64, f64)>,
+}
+
+/// Where the bands lie.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Bands {
+    /// Where each begins, and where the last one ends.
+    pub(super) lines_m: Vec<f64>,
+    /// Which one is narrow, and how wide.
+    pub(super) narrow: Option<(usize, Length)>,
+}
+
+impl Bands {
+    pub(super) fn new(extent_m: f64, swath: Swath, spacing: Spacing, narrow_at: NarrowAt) -> Result<Self, Said> {
+        let (n_strips, last) = strip_count(Length::computed(extent_m), swath)?;
+        // A lawn of a single strip has no narrow strip: all its mixture is made for that one width.
+        let is_narrow = spacing == Spacing::BySwath && n_strips > 1 && last.m() < swath.m() - WITHIN_M;
+        let begin_m = |idx: u16| match (spacing, narrow_at) {
+            (Spacing::EvenOut, _) => extent_m * f64::from(idx) / f64::from(n_strips),
+            (Spacing::BySwath, NarrowAt::Last) => f64::from(idx) * swath.m(),
+            (Spacing::BySwath, NarrowAt::First) if idx == 0 => 0.0,
+            (Spacing::BySwath, NarrowAt::First) => last.m() + f64::from(idx - 1) * swath.m(),
+        };
+        let lines_m = (0..n_strips).map(begin_m).chain(std::iter::once(extent_m)).collect();
+        let narrow_idx = match narrow_at {
+            NarrowAt::First => 0,
+            NarrowAt::Last => usize::from(n_strips) - 1,
+        };
+        Ok(Self { lines_m, narrow: is_narrow.then_some((narrow_idx, last)) })
+    }
+
+    /// The lines between bands, without the two outer ones: what lies a hair outside belongs to the outer bands.
+    pub(super) fn between(&self) -> &[f64] {
+        self.lines_m.get(1..self.lines_m.len().saturating_sub(1)).unwrap_or_default()
+    }
+}
+
+/// Lays strips over rings. `whole` is the net outline where a lap was taken off it: what is swept there is no overshoot.
+pub(super) fn lay(
+    net: &[Vec<(f64, f64)>],
+    whole: Option<&[Vec<(f64, f64)>]>,
+    dry: &[Vec<(f64, f64)>],
+    laying: &Laying,
+) -> Result<Laid, Said> {
+    let nothing = || Said::new("nothing-left-to-treat");
+    let anchor = net.first().and_then(|ring| ring.first()).copied().ok_or_else(nothing)?;
+    let frame = Frame::new(anchor, laying.angle, laying.heading, laying.slope);
+    let (frame, extent_m) = frame.over(net, laying.heading, laying.start_side).ok_or_else(nothing)?;
+    let bands = Bands::new(extent_m, laying.swath, laying.spacing, laying.narrow_at)?;
+    let (mut net_cut, mut dry_cut) = (Cutter::default(), Cutter::default());
+    net_cut.cut(frame.rings(net).iter().map(Vec::as_slice), bands.between());
+    dry_cut.cut(frame.rings(dry).iter().map(Vec::as_slice), &bands.lines_m);
+    let whole_cut = whole.map(|whole| {
+        let mut cut = Cutter::default();
+        cut.cut(frame.rings(whole).iter().map(Vec::as_slice), &bands.lines_m);
+        cut
     });
-    ValidOutline::trusted(MultiPolygon::new(polygons.collect()))
-}
-
-/// The walking direction t and the direction u in which strips follow each other, over the lawn's x and y.
-struct Frame {
-    heading: Heading,
-    is_from_far_side: bool,
-    u_least_m: f64,
-    u_extent_m: f64,
-    t_least_m: f64,
-    t_most_m: f64,
-}
-
-impl Frame {
-    fn new(net: &ValidOutline, heading: Heading, start_side: StartSide) -> Option<Self> {
-        let (least, most) = net.bounds()?;
-        let ((u_least_m, u_most_m), (t_least_m, t_most_m)) = match heading {
-            Heading::Along => ((least.0, most.0), (least.1, most.1)),
-            Heading::Across => ((least.1, most.1), (least.0, most.0)),
-        };
-        let is_from_far_side =
-            matches!((heading, start_side), (Heading::Along, StartSide::Right) | (Heading::Across, StartSide::Back));
-        Some(Self { heading, is_from_far_side, u_least_m, u_extent_m: u_most_m - u_least_m, t_least_m, t_most_m })
-    }
-
-    /// The lawn's (x, y) of a distance from the starting side and a place along the walking direction.
-    fn point(&self, u_m: f64, t_m: f64) -> (f64, f64) {
-        let across_m =
-            if self.is_from_far_side { self.u_least_m + self.u_extent_m - u_m } else { self.u_least_m + u_m };
-        match self.heading {
-            Heading::Along => (across_m, t_m),
-            Heading::Across => (t_m, across_m),
-        }
-    }
-
-    fn band(&self, begin_m: f64, end_m: f64, t_from_m: f64, t_to_m: f64) -> Polygon<f64> {
-        let corners = [
-            self.point(begin_m, t_from_m),
-            self.point(end_m, t_from_m),
-            self.point(end_m, t_to_m),
-            self.point(begin_m, t_to_m),
-        ];
-        Polygon::new(corners.to_vec().into(), Vec::new())
-    }
-
-    fn runs(&self, net: &ValidOutline, dry: &ValidOutline, begin_m: f64, end_m: f64, is_last: bool) -> Vec<Run> {
-        // The last band reaches past the outline, so that no hair of it is lost to rounding.
-        let reach_m = if is_last { end_m + 1.0 } else { end_m };
-        let start_m = if begin_m > 0.0 { begin_m } else { -1.0 };
-        let band = self.band(start_m, reach_m, self.t_least_m - 1.0, self.t_most_m + 1.0);
-        let cut = net.polygons().intersection(&band);
-        let mut pieces: Vec<Piece> = cut.into_iter().filter_map(|polygon| self.piece(polygon)).collect();
-        pieces.sort_by(|a, b| a.t_from_m.total_cmp(&b.t_from_m));
-        let mut groups: Vec<Piece> = Vec::new();
-        for piece in pieces {
-            match groups.last_mut() {
-                Some(last) if piece.t_from_m < last.t_to_m - FULL_WITHIN_M => last.join(piece),
-                _ => groups.push(piece),
+    let mut strips: Vec<Strip> = Vec::with_capacity(bands.lines_m.len());
+    let mut ends = Vec::new();
+    let mut walked: Vec<Walked> = Vec::new();
+    for (idx, (begin_m, end_m)) in bands.lines_m.iter().zip(bands.lines_m.iter().skip(1)).enumerate() {
+        let (width_m, centre_m) = (end_m - begin_m, f64::midpoint(*begin_m, *end_m));
+        let id = StripId(u16::try_from(strips.len() + 1).unwrap_or(u16::MAX));
+        let mut made: Vec<Run> = Vec::new();
+        for group in runs::groups(net_cut.band(idx)) {
+            walked.clear();
+            // What must stay dry is cut by the outer lines too, so that its bands are counted one further.
+            runs::runs_of(&group, &net_cut, &dry_cut, dry_cut.band(idx + 1), width_m, &mut walked);
+            for run in &walked {
+                let swept = [(*begin_m, run.from_m), (*end_m, run.from_m), (*end_m, run.to_m), (*begin_m, run.to_m)];
+                let overlap_m2 = whole_cut.as_ref().map_or(0.0, |cut| {
+                    let on_lawn_m2 = runs::area_within(cut, cut.band(idx + 1), run.from_m, run.to_m);
+                    (on_lawn_m2 - run.reached_m2()).clamp(0.0, run.overshot_m2)
+                });
+                ends.push(RunEnds {
+                    strip: id,
+                    run_idx: made.len(),
+                    missed_m2: run.missed_m2 / frame.stretch,
+                    overshot_m2: (run.overshot_m2 - overlap_m2) / frame.stretch,
+                    overlap_m2: overlap_m2 / frame.stretch,
+                    swept: frame.ring_back(&swept),
+                });
+                let rings = runs::ground_of(&group, &net_cut, run);
+                let on_lawn = |(outer, holes): (Vec<_>, Vec<Vec<_>>)| Ring {
+                    outer: frame.ring_back(&outer),
+                    holes: holes.iter().map(|hole| frame.ring_back(hole)).collect(),
+                };
+                made.push(Run {
+                    ground: rings.into_iter().map(on_lawn).collect(),
+                    from: frame.xy((centre_m, run.from_m)),
+                    to: frame.xy((centre_m, run.to_m)),
+                    length: Length::computed(run.to_m - run.from_m),
+                    area: Area::computed(run.ground_m2 / frame.stretch),
+                    is_beside_dry: run.is_beside_dry,
+                });
             }
         }
-        let centre_m = (begin_m + end_m) / 2.0;
-        groups
-            .into_iter()
-            .map(|group| {
-                let lane = self.band(begin_m, end_m, group.t_from_m, group.t_to_m);
-                let is_near = dry.polygons().iter().any(|polygon| do_boxes_meet(polygon, &lane));
-                let dry_m2 = if is_near { dry.polygons().intersection(&lane).unsigned_area() } else { 0.0 };
-                let is_split_lengthwise = group.polygons.len() > 1;
-                Run {
-                    from: self.point(centre_m, group.t_from_m),
-                    to: self.point(centre_m, group.t_to_m),
-                    length: Length::computed(group.t_to_m - group.t_from_m),
-                    area: Area::computed(group.polygons.iter().map(Polygon::unsigned_area).sum()),
-                    is_beside_dry: is_split_lengthwise || dry_m2 > DRY_NOISE_M2,
-                    ground: group.polygons.iter().map(ring_of).collect(),
-                }
-            })
-            .collect()
+        let (Some(first), Some(last)) = (made.first(), made.last()) else { continue };
+        strips.push(Strip {
+            id,
+            width: Length::computed(width_m),
+            is_narrow: bands.narrow.is_some_and(|(narrow_idx, _)| narrow_idx == idx),
+            is_lap: false,
+            centre: Length::computed(centre_m),
+            markers: [first.from, last.to],
+            runs: made,
+        });
     }
-
-    fn piece(&self, polygon: Polygon<f64>) -> Option<Piece> {
-        if polygon.unsigned_area() < NOISE_M2 {
-            return None;
-        }
-        let rect = polygon.bounding_rect()?;
-        let (t_from_m, t_to_m) = match self.heading {
-            Heading::Along => (rect.min().y, rect.max().y),
-            Heading::Across => (rect.min().x, rect.max().x),
-        };
-        Some(Piece { t_from_m, t_to_m, polygons: vec![polygon] })
+    if strips.is_empty() {
+        return Err(nothing());
     }
-}
-
-/// Whether the boxes around two polygons meet: cheaper than cutting them.
-fn do_boxes_meet(one: &Polygon<f64>, other: &Polygon<f64>) -> bool {
-    one.bounding_rect().zip(other.bounding_rect()).is_some_and(|(one, other)| one.intersects(&other))
-}
-
-struct Piece {
-    t_from_m: f64,
-    t_to_m: f64,
-    polygons: Vec<Polygon<f64>>,
-}
-
-impl Piece {
-    fn join(&mut self, other: Self) {
-        self.t_to_m = self.t_to_m.max(other.t_to_m);
-        self.polygons.extend(other.polygons);
-    }
+    Ok(Laid { layout: Layout { heading: laying.heading, angle: frame.angle(), strips, remedy: None }, ends })
 }

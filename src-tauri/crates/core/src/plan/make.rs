@@ -3,11 +3,13 @@
 //! Invariant: the product comes from [`product_for`] and is only rounded afterwards; the trim multiplies the
 //! flow and so the water. Every refusal is given at once; what is possible but not right is a check.
 
+use super::choice::Choice;
 use super::draft::{Draft, Ground, product_for};
+use super::ends::{ends, missed_check, overlap_check};
 use super::fills::{FillRequest, share_out};
 use super::narrow::{Case, settle};
-use super::types::{Choice, Ends, Fill, Plan};
-use super::walk::Gait;
+use super::types::{Fill, Plan};
+use super::walk::{Gait, Places, walk_to_the_tap};
 use crate::checks::{Check, Verdict, dose, water, weight};
 use crate::kit::{Calibration, Kit};
 use crate::lawn::Measured;
@@ -77,10 +79,11 @@ pub fn plan(
         swath: kit.swath,
     };
     let one = |said: Said| vec![said];
-    let ground = Ground::new(measured, choice.start_side, gait.swath);
+    let ground = Ground::new(measured, choice, gait.swath);
     let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume };
     let (remedies, narrow) = settle(case).map_err(one)?;
-    let drafted = ground.draft(choice, gait, remedies).map_err(one)?;
+    let mut drafted = ground.draft(choice, gait, remedies).map_err(one)?;
+    let ends = ends(&drafted, &ground.treated(&drafted), &ground.dry, measured.slope);
     let highest = label.highest_dose.as_ref().map(|highest| highest.value);
     let product_exact = product_for(choice.dose, drafted.treated, highest);
     let mixture = drafted.walked + kit.dead_volume;
@@ -95,6 +98,7 @@ pub fn plan(
         density: label.density,
     };
     let (fills, refills) = share_out(&drafted.passes, request).map_err(one)?;
+    walk_to_the_tap(&mut drafted.passes, &drafted.layouts, &refills, Places::of(measured));
     let measure = Measure::new(&fills, product_exact, label.density);
     let water = drafted.walked.over(drafted.treated.area).unwrap_or(VolumePerArea::ZERO);
     let highest_on_ground = measure.strongest * VolumePerArea::computed(drafted.highest_rate_ml_per_m2());
@@ -103,7 +107,9 @@ pub fn plan(
     let dose = measure.product.over(drafted.treated.area).unwrap_or(ProductDose::computed(choice.dose.kind(), 0.0));
     let found =
         Found { drafted: &drafted, fills: &fills, measure: &measure, highest_on_ground, water, weight_full, gait };
-    let checks = checks(label, choice, &found);
+    let mut checks = checks(label, choice, &found);
+    checks.extend(missed_check(&ends));
+    checks.extend(overlap_check(&drafted));
     Ok(Plan {
         time: drafted.passes.iter().map(|pass| pass.time).sum(),
         flow: gait.flow,
@@ -130,7 +136,7 @@ pub fn plan(
         checks,
         layouts: drafted.layouts,
         passes: drafted.passes,
-        ends: Ends::NONE,
+        ends,
     })
 }
 

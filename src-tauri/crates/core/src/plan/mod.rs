@@ -6,30 +6,37 @@
 //! Where the dose is worked out: `product`. Where the water is: the legs of the passes.
 //! A finished plan is frozen in the visit's journal; nothing here is called again to read an old one.
 
+mod choice;
 mod correction;
+mod cut;
 mod draft;
+mod ends;
 mod fills;
+mod frame;
+mod lap;
 mod layout;
 mod leftover;
 mod make;
 mod narrow;
 mod next_time;
+mod order;
+mod runs;
 mod types;
 mod walk;
 mod water;
 
+pub use choice::{Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide, Walkable};
 pub use correction::extra_water_l;
 pub use draft::product_for;
 pub use fills::{FillRequest, share_out};
-pub use layout::{Spacing, lay_out, strip_count};
+pub use layout::{Laying, Spacing, lay_out, strip_count};
 pub use leftover::{rinse_residual, smallest_area};
 pub use make::{fill_capacity, plan, weight_with};
 pub use next_time::{Cause, NextTime, TRIM_LEARNED, learned_trim};
 pub use types::{
-    Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport, Pass,
-    Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Ends, Fill, FillMoment, Layout, Leg, NarrowOption, NarrowReport, Pass, Plan, Refill, Run, Strip, StripId,
 };
-pub use walk::{Gait, as_it_is_factor, narrow_pace, walk};
+pub use walk::{Gait, Places, as_it_is_factor, narrow_pace, walk};
 pub use water::{WaterOption, WaterOptions, WayOut, water_options};
 
 #[cfg(test)]

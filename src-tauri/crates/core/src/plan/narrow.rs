@@ -3,8 +3,9 @@
 //! The order is the trade's: some passes at another pace, even-out, the other direction, leave it. Turning or
 //! lowering the fan does not cut the flow, so that doing nothing gives it swath / width times the dose.
 
+use super::choice::{Choice, Heading, Remedy};
 use super::draft::{Draft, Ground, Remedies, different, product_for, turned};
-use super::types::{Choice, Heading, NarrowOption, NarrowReport, Remedy};
+use super::types::{NarrowOption, NarrowReport};
 use super::walk::{Gait, as_it_is_factor, count, narrow_pace};
 use crate::checks::{Check, Verdict, dose, water};
 use crate::kit::fan_angle_for;

@@ -1,12 +1,20 @@
 //! Passes: which strips are walked in which order, which way, how fast, and what comes out.
 //!
-//! Down and back: each strip is walked the other way than the one before, and a second pass in the same heading
-//! goes back over the strips from where the first one ended.
+//! Laps come first, then the strips down and back; a second pass in the same heading goes back over the strips from the
+//! side where the first one ended. The order of the runs is that of `order`; without a known entry the first pass begins
+//! forwards. Walks between runs, to the first one from the entry and to the tap for a refill are counted as empty.
 //! Invariant: the volume of a leg is flow x length / pace, whatever its width; narrowing the fan does not cut
 //! the flow.
 
-use super::types::{Heading, Layout, Leg, Pass, Remedy, Strip};
+use super::choice::{Heading, Remedy};
+use super::frame::direction;
+use super::order::{Lane, apart_m, order};
+use super::types::{Layout, Leg, Pass, Refill, Strip};
+use crate::lawn::{Measured, Slope};
 use crate::quantity::{FlowRate, Length, Pace, Span, Swath};
+
+/// A change of direction by more than this is a turn (own setting).
+const TURN_FROM_DEG: f64 = 30.0;
 
 /// The pace on a narrow strip that is sprayed in `k` of `n` passes: v w k / (n r).
 ///
@@ -42,44 +50,190 @@ pub struct Gait {
     pub swath: Swath,
 }
 
+/// What the walker comes from and goes back to, in metres on the plan.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Places {
+    /// Where the lawn is entered and left.
+    pub entry: Option<(f64, f64)>,
+    /// Where water is drawn.
+    pub tap: Option<(f64, f64)>,
+    /// The slope: metres are walked along the ground.
+    pub slope: Option<Slope>,
+}
+
+impl Places {
+    /// Those of a lawn.
+    #[must_use]
+    pub const fn of(measured: &Measured) -> Self {
+        Self { entry: measured.entry, tap: measured.tap, slope: measured.slope }
+    }
+
+    /// A place of the plan as it lies along the ground.
+    pub(super) fn on_ground(&self, (x, y): (f64, f64)) -> (f64, f64) {
+        let Some(slope) = self.slope else { return (x, y) };
+        let (up_x, up_y) = direction(slope.uphill().deg());
+        let longer = (1.0 / slope.plan_share() - 1.0) * (x * up_x + y * up_y);
+        (x + longer * up_x, y + longer * up_y)
+    }
+
+    /// How far two places are apart along the ground.
+    pub(super) fn apart(&self, a: (f64, f64), b: (f64, f64)) -> Length {
+        Length::computed(apart_m(self.on_ground(a), self.on_ground(b)))
+    }
+}
+
 /// The passes over the layouts, in the order of the headings. A heading without a layout gives an empty pass.
 #[must_use]
-pub fn walk(layouts: &[Layout], headings: &[Heading], gait: Gait) -> Vec<Pass> {
+pub fn walk(layouts: &[Layout], headings: &[Heading], gait: Gait, places: Places) -> Vec<Pass> {
     let mut passes: Vec<Pass> = Vec::with_capacity(headings.len());
     let mut is_back = false;
-    let mut is_at_far_end = false;
+    let mut at = places.entry;
     for (pass_idx, heading) in headings.iter().copied().enumerate() {
         let continues = passes.last().is_some_and(|last| last.heading == heading);
         is_back = continues && !is_back;
-        if !continues {
-            is_at_far_end = false;
-        }
         let n_same = count(headings, heading, headings.len());
         let nth_same = count(headings, heading, pass_idx + 1);
-        let mut legs = Vec::new();
+        let mut walked = Walked { gait, places, at, legs: Vec::new(), ahead: None, n_turns: 0 };
         if let Some(layout) = layouts.iter().find(|layout| layout.heading == heading) {
-            let mut strips: Vec<&Strip> = layout.strips.iter().collect();
+            walked.laps(layout);
+            let mut strips: Vec<(&Strip, Pace)> = layout
+                .strips
+                .iter()
+                .filter(|strip| !strip.is_lap)
+                .filter_map(|strip| Some((strip, pace_on(strip, layout.remedy, gait, nth_same, n_same)?)))
+                .collect();
             if is_back {
                 strips.reverse();
             }
-            for strip in strips {
-                if let Some(pace) = pace_on(strip, layout.remedy, gait, nth_same, n_same) {
-                    add_legs(&mut legs, strip, pace, gait, is_at_far_end);
-                    is_at_far_end = !is_at_far_end;
-                }
-            }
+            let is_last = pass_idx + 1 == headings.len();
+            walked.strips(&strips, places.entry.filter(|_| is_last));
         }
-        passes.push(Pass {
-            number: u8::try_from(pass_idx + 1).unwrap_or(u8::MAX),
-            heading,
-            volume: legs.iter().map(|leg| leg.volume).sum(),
-            time: legs.iter().map(|leg| leg.time).sum(),
-            empty: Length::ZERO,
-            n_turns: u16::try_from(legs.len().saturating_sub(1)).unwrap_or(u16::MAX),
-            legs,
-        });
+        at = walked.at;
+        passes.push(walked.pass(u8::try_from(pass_idx + 1).unwrap_or(u8::MAX), heading));
     }
     passes
+}
+
+/// A pass as it grows, leg by leg.
+struct Walked {
+    gait: Gait,
+    places: Places,
+    at: Option<(f64, f64)>,
+    legs: Vec<Leg>,
+    ahead: Option<(f64, f64)>,
+    n_turns: u16,
+}
+
+impl Walked {
+    /// Each lap from the corner that lies nearest, round in the order of its legs; the nearest lap first.
+    fn laps(&mut self, layout: &Layout) {
+        let mut open: Vec<&Strip> = layout.strips.iter().filter(|strip| strip.is_lap).collect();
+        while !open.is_empty() {
+            let begins = open.iter().enumerate().flat_map(|(lap_idx, lap)| {
+                lap.runs.iter().enumerate().map(move |(run_idx, run)| (lap_idx, run_idx, run.from))
+            });
+            let far_m = |from: (f64, f64)| self.at.map_or(0.0, |at| self.places.apart(at, from).m());
+            let Some((lap_idx, first_run, _)) = begins.min_by(|a, b| far_m(a.2).total_cmp(&far_m(b.2))) else { break };
+            let lap = open.remove(lap_idx);
+            for run_idx in (first_run..lap.runs.len()).chain(0..first_run) {
+                self.leg(lap, run_idx, self.gait.pace, false);
+            }
+        }
+    }
+
+    /// The strips down and back, in the order with the fewest empty metres.
+    fn strips(&mut self, strips: &[(&Strip, Pace)], leave: Option<(f64, f64)>) {
+        let ground = |place| self.places.on_ground(place);
+        let mut ahead: Option<(f64, f64)> = None;
+        let mut lanes: Vec<Lane> = Vec::new();
+        let mut runs: Vec<(&Strip, usize, Pace)> = Vec::new();
+        for (strip_idx, (strip, pace)) in strips.iter().enumerate() {
+            for (run_idx, run) in strip.runs.iter().enumerate() {
+                let (from, to) = (ground(run.from), ground(run.to));
+                let along = *ahead.get_or_insert_with(|| towards(from, to));
+                let t_m = |place: (f64, f64)| place.0 * along.0 + place.1 * along.1;
+                lanes.push(Lane { strip: strip_idx, from, to, t_from_m: t_m(from), t_to_m: t_m(to) });
+                runs.push((*strip, run_idx, *pace));
+            }
+        }
+        for (lane_idx, reversed) in order(&lanes, self.at.map(ground), leave.map(ground)) {
+            if let Some((strip, run_idx, pace)) = runs.get(lane_idx).copied() {
+                self.leg(strip, run_idx, pace, reversed);
+            }
+        }
+    }
+
+    fn leg(&mut self, strip: &Strip, run_idx: usize, pace: Pace, reversed: bool) {
+        let Some(run) = strip.runs.get(run_idx) else { return };
+        let (begin, end) = if reversed { (run.to, run.from) } else { (run.from, run.to) };
+        let ahead = towards(begin, end);
+        if let Some(before) = self.ahead
+            && before.0 * ahead.0 + before.1 * ahead.1 < TURN_FROM_DEG.to_radians().cos()
+        {
+            self.n_turns = self.n_turns.saturating_add(1);
+        }
+        let time: Span = run.length / pace;
+        self.legs.push(Leg {
+            strip: strip.id,
+            run_idx,
+            length: run.length,
+            pace,
+            width: strip.width.min(Length::computed(self.gait.swath.m())),
+            volume: self.gait.flow * time,
+            time,
+            reversed,
+            empty_before: self.at.map_or(Length::ZERO, |at| self.places.apart(at, begin)),
+        });
+        self.at = Some(end);
+        self.ahead = Some(ahead);
+    }
+
+    fn pass(self, number: u8, heading: Heading) -> Pass {
+        Pass {
+            number,
+            heading,
+            volume: self.legs.iter().map(|leg| leg.volume).sum(),
+            time: self.legs.iter().map(|leg| leg.time).sum(),
+            empty: self.legs.iter().map(|leg| leg.empty_before).sum(),
+            n_turns: self.n_turns,
+            legs: self.legs,
+        }
+    }
+}
+
+/// The unit vector from one place to another; nothing at all when they are one.
+fn towards(from: (f64, f64), to: (f64, f64)) -> (f64, f64) {
+    let length_m = apart_m(from, to);
+    if length_m > 0.0 { ((to.0 - from.0) / length_m, (to.1 - from.1) / length_m) } else { (0.0, 0.0) }
+}
+
+/// Where a refill falls, the walker goes to the tap first and comes back to the next run.
+pub(super) fn walk_to_the_tap(passes: &mut [Pass], layouts: &[Layout], refills: &[Refill], places: Places) {
+    let Some(tap) = places.tap else { return };
+    let mut at: Option<(f64, f64)> = None;
+    for pass in passes {
+        let before: Vec<usize> = pass
+            .moments()
+            .iter()
+            .scan(0, |n_legs, (moment, legs)| {
+                let first = *n_legs;
+                *n_legs += legs.len();
+                Some((first, refills.iter().any(|refill| refill.before == *moment)))
+            })
+            .filter_map(|(first, is_refilled)| is_refilled.then_some(first))
+            .collect();
+        let layout = layouts.iter().find(|layout| layout.heading == pass.heading);
+        for (leg_idx, leg) in pass.legs.iter_mut().enumerate() {
+            let run = layout.and_then(|layout| layout.strip(leg.strip)).and_then(|strip| strip.runs.get(leg.run_idx));
+            let Some(run) = run else { continue };
+            let (begin, end) = if leg.reversed { (run.to, run.from) } else { (run.from, run.to) };
+            if let Some(at) = at.filter(|_| before.contains(&leg_idx)) {
+                leg.empty_before = places.apart(at, tap) + places.apart(tap, begin);
+            }
+            at = Some(end);
+        }
+        pass.empty = pass.legs.iter().map(|leg| leg.empty_before).sum();
+    }
 }
 
 /// How many of the first `n_first` headings are this one.
@@ -96,29 +250,5 @@ fn pace_on(strip: &Strip, remedy: Option<Remedy>, gait: Gait, nth: u8, n: u8) ->
             (nth <= k).then_some(pace)
         }
         _ => Some(gait.pace),
-    }
-}
-
-fn add_legs(legs: &mut Vec<Leg>, strip: &Strip, pace: Pace, gait: Gait, reversed: bool) {
-    let width = strip.width.min(Length::computed(gait.swath.m()));
-    let leg = |(run_idx, length): (usize, Length)| {
-        let time: Span = length / pace;
-        Leg {
-            strip: strip.id,
-            run_idx,
-            length,
-            pace,
-            width,
-            volume: gait.flow * time,
-            time,
-            reversed,
-            empty_before: Length::ZERO,
-        }
-    };
-    let runs = strip.runs.iter().map(|run| run.length).enumerate();
-    if reversed {
-        legs.extend(runs.rev().map(leg));
-    } else {
-        legs.extend(runs.map(leg));
     }
 }

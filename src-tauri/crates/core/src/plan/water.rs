@@ -3,7 +3,7 @@
 //! The label's range holds for the sum of a visit's passes. The own pace comes first; after it the nearest
 //! pace that brings the water just into the range.
 
-use super::types::Walkable;
+use super::choice::Walkable;
 use crate::kit::{flow_for, pace_for, per_pass};
 use crate::product::WaterRange;
 use crate::quantity::{FlowRate, Pace, Swath, VolumePerArea, is_above, is_below};
