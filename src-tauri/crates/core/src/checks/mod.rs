@@ -27,6 +27,8 @@ pub const RULES: &[&str] = &[
     "dose",
     "dose-on-ground",
     "drought",
+    "ends-missed",
+    "ends-on-the-lap",
     "fan-over-dry-ground",
     "frozen",
     "grass-wet",
