@@ -6,7 +6,7 @@
 use std::time::Instant;
 
 use evensward_core::lawn::{Measured, Survey, ValidOutline};
-use evensward_core::plan::{self, Choice, Heading, Layout, Spacing, StartSide};
+use evensward_core::plan::{self, Choice, Laying, Layout};
 use evensward_tests::reference;
 use serde_json::{Value, json};
 
@@ -79,8 +79,7 @@ fn cut(lawns: &[&Survey]) -> Outcome<Value> {
     let swath = Given::new()?.kit.swath;
     let dry = ValidOutline::recalled(&[])?;
     let lay_out = |lawn: &Measured| -> Outcome<Layout> {
-        plan::lay_out(&lawn.net, &dry, Heading::Along, StartSide::Left, swath, Spacing::BySwath)
-            .map_err(|why| format!("{why:?}").into())
+        plan::lay_out(&lawn.net, &dry, &Laying::plain(swath)).map_err(|why| format!("{why:?}").into())
     };
     let mut ours_s = f64::INFINITY;
     for _ in 0..N_CUTS {
