@@ -30,4 +30,5 @@ mod properties;
 mod properties_given;
 mod words;
 
+mod reference_lawns;
 mod reference_runs;
