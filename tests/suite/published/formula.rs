@@ -20,7 +20,7 @@ use evensward_core::quantity::{
 
 use super::data::Trouble;
 use super::given::Given;
-use super::{lawn, visit};
+use super::{geodesy, lawn, visit};
 
 /// What `core` answers.
 pub(super) enum Answer {
@@ -164,6 +164,18 @@ formulas! {
     ProductAtConcentration = "product-at-concentration",
     /// What more of the same mixture holds.
     SameMixture = "same-mixture",
+    /// The distance of two positions on the ellipsoid.
+    GeodesicDistance = "geodesic-distance",
+    /// The area of a ring of positions on the ellipsoid.
+    GeodesicArea = "geodesic-area",
+    /// The way round a ring of positions on the ellipsoid.
+    GeodesicPerimeter = "geodesic-perimeter",
+    /// The area of a ring of positions in the lawn's plane.
+    AreaInThePlane = "area-in-the-plane",
+    /// The latitude one comes to at a bearing.
+    DestinationLatitude = "destination-latitude",
+    /// The longitude one comes to at a bearing.
+    DestinationLongitude = "destination-longitude",
 }
 
 impl Formula {
@@ -211,6 +223,12 @@ impl Formula {
             Self::LawnOfParts => area(lawn::of_parts(given)?),
             Self::LawnWithSemicircle => area(lawn::with_semicircle(given)?),
             Self::LawnLessCorners => area(lawn::less_its_corners(given)?),
+            Self::GeodesicDistance => length(geodesy::distance(given)?),
+            Self::GeodesicArea => area(geodesy::area(given)?),
+            Self::GeodesicPerimeter => length(geodesy::perimeter(given)?),
+            Self::AreaInThePlane => area(geodesy::area_in_plane(given)?),
+            Self::DestinationLatitude => Answer::Number(geodesy::destination(given)?.lat_deg()),
+            Self::DestinationLongitude => Answer::Number(geodesy::destination(given)?.lon_deg()),
             Self::JugTest => {
                 let test = JugTest {
                     volume: given.quantity("volume", Volume::from_figure)?,

@@ -9,6 +9,7 @@
 
 mod data;
 mod formula;
+mod geodesy;
 mod given;
 mod lawn;
 mod row;
