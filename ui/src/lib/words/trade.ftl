@@ -255,3 +255,15 @@ stage-use-up = Use up
 stage-wash = Wash
 stage-close = Sign
 stage-closed = Closed
+
+# Directions set side by side
+direction-quickest = The quickest of them.
+direction-without-narrow-strip = A little slower than another, but without a narrow strip.
+direction-fewest-wedges = A little slower than another, but less is missed or wetted at slanting ends.
+direction-with-narrow-strip = It leaves a narrow strip of { $width }.
+direction-more-wedges = { $area } more are missed or wetted at slanting ends.
+direction-slower = It takes { $minutes } longer.
+direction-as-good = Nearly as good.
+start-as-chosen = The side that was chosen.
+start-downwind = The side towards which the wind blows, so that the work goes upwind.
+start-wind-unknown = Nobody has said which way the wind blows. Begin on the side towards which it blows.

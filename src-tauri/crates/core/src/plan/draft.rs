@@ -7,14 +7,14 @@ use std::cell::RefCell;
 
 use geo::{LineString, MultiPolygon, Polygon};
 
-use super::choice::{Choice, Heading, Remedy};
+use super::choice::{Choice, Heading, Remedy, StartSide};
 use super::frame::rings_of;
 use super::lap::{Lapped, laps};
 use super::layout::{Laid, Laying, RunEnds, Spacing, lay};
 use super::types::{Layout, Pass, Strip, StripId};
 use super::walk::{Gait, Places, walk};
 use crate::lawn::{Measured, NetArea, ValidOutline};
-use crate::quantity::{Area, Length, ProductAmount, ProductDose, Said, Swath, Volume};
+use crate::quantity::{Angle, Area, Length, ProductAmount, ProductDose, Said, Volume};
 
 /// How often a strip is left before what is still narrow is taken as it is.
 const MOST_LEFT: usize = 4;
@@ -158,21 +158,14 @@ pub(super) struct Ground<'a> {
 }
 
 impl<'a> Ground<'a> {
-    pub(super) fn new(measured: &'a Measured, choice: &Choice, swath: Swath) -> Self {
-        let dry = measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline));
-        let laying = Laying {
-            heading: Heading::Along,
-            angle: choice.angle,
-            start_side: choice.start_side,
-            narrow_at: choice.narrow_at,
-            swath,
-            spacing: Spacing::BySwath,
-            slope: measured.slope,
-        };
-        let lapped = choice.edge_first.then(|| laps(&measured.net, &dry, swath, measured.slope)).flatten();
+    /// The ground under strips that are laid so; the edge is sprayed round first where that is wanted.
+    pub(super) fn new(measured: &'a Measured, laying: &Laying, edge_first: bool) -> Self {
+        // Patches and margins, as far as they lie on the lawn, are what it is without its net outline.
+        let dry = measured.outline.without(&measured.net);
+        let lapped = edge_first.then(|| laps(&measured.net, &dry, laying.swath, measured.slope)).flatten();
         Self {
             measured,
-            laying,
+            laying: *laying,
             dry_rings: rings_of(&dry),
             net_rings: rings_of(&measured.net),
             dry,
@@ -182,7 +175,7 @@ impl<'a> Ground<'a> {
     }
 
     /// What the strips are laid on: all of the net outline, or what is left inside the laps.
-    fn base(&self) -> &ValidOutline {
+    pub(super) fn base(&self) -> &ValidOutline {
         self.lapped.as_ref().map_or(&self.measured.net, |lapped| &lapped.inside)
     }
 
@@ -197,12 +190,15 @@ impl<'a> Ground<'a> {
     }
 
     fn layout_on(&self, inside: &ValidOutline, heading: Heading, spacing: Spacing) -> Result<Laid, Said> {
-        let laying = Laying { heading, spacing, ..self.laying };
-        let Some(lapped) = &self.lapped else { return lay(&rings_of(inside), None, &self.dry_rings, &laying) };
+        self.lay(inside, &Laying { heading, spacing, ..self.laying })
+    }
+
+    fn lay(&self, inside: &ValidOutline, laying: &Laying) -> Result<Laid, Said> {
+        let Some(lapped) = &self.lapped else { return lay(&rings_of(inside), None, &self.dry_rings, laying) };
         let mut laid = if inside.is_empty() {
-            Laid::nothing(&laying)
+            Laid::nothing(laying)
         } else {
-            lay(&rings_of(inside), Some(&self.net_rings), &self.dry_rings, &laying)?
+            lay(&rings_of(inside), Some(&self.net_rings), &self.dry_rings, laying)?
         };
         // The laps are walked first, so that they have the first numbers.
         let n_laps = u16::try_from(lapped.strips.len()).unwrap_or(u16::MAX);
@@ -216,6 +212,11 @@ impl<'a> Ground<'a> {
         laid.layout.strips.splice(0..0, lapped.strips.iter().cloned());
         laid.ends.splice(0..0, lapped.ends.iter().cloned());
         Ok(laid)
+    }
+
+    /// The strips along at another angle from another side, for setting directions side by side.
+    pub(super) fn laid_at(&self, angle: Angle, start_side: StartSide) -> Result<Laid, Said> {
+        self.lay(self.base(), &Laying { angle, start_side, ..self.laying })
     }
 
     /// The narrow strip of a heading on the whole net outline, if there is one.

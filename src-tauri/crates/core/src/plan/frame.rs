@@ -115,6 +115,18 @@ impl Frame {
         rings.iter().map(|ring| self.ring(ring)).collect()
     }
 
+    /// The same into rings that are there already, so that a search needs no new room.
+    pub(super) fn rings_into(&self, rings: &[Vec<(f64, f64)>], into: &mut Vec<Vec<Uv>>) {
+        into.resize_with(rings.len(), Vec::new);
+        for (ring, into) in rings.iter().zip(into) {
+            into.clear();
+            into.extend(ring.iter().map(|corner| self.uv(*corner)));
+            if self.is_mirrored {
+                into.reverse();
+            }
+        }
+    }
+
     fn ring(&self, ring: &[(f64, f64)]) -> Vec<Uv> {
         let mut found: Vec<Uv> = ring.iter().map(|corner| self.uv(*corner)).collect();
         if self.is_mirrored {

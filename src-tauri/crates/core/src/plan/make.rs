@@ -3,10 +3,11 @@
 //! Invariant: the product comes from [`product_for`] and is only rounded afterwards; the trim multiplies the
 //! flow and so the water. Every refusal is given at once; what is possible but not right is a check.
 
-use super::choice::Choice;
+use super::choice::{Choice, Heading};
 use super::draft::{Draft, Ground, product_for};
 use super::ends::{ends, missed_check, overlap_check};
 use super::fills::{FillRequest, share_out};
+use super::layout::{Laying, Spacing};
 use super::narrow::{Case, settle};
 use super::types::{Fill, Plan};
 use super::walk::{Gait, Places, walk_to_the_tap};
@@ -79,7 +80,16 @@ pub fn plan(
         swath: kit.swath,
     };
     let one = |said: Said| vec![said];
-    let ground = Ground::new(measured, choice, gait.swath);
+    let laying = Laying {
+        heading: Heading::Along,
+        angle: choice.angle,
+        start_side: choice.start_side,
+        narrow_at: choice.narrow_at,
+        swath: gait.swath,
+        spacing: Spacing::BySwath,
+        slope: measured.slope,
+    };
+    let ground = Ground::new(measured, &laying, choice.edge_first);
     let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume };
     let (remedies, narrow) = settle(case).map_err(one)?;
     let mut drafted = ground.draft(choice, gait, remedies).map_err(one)?;

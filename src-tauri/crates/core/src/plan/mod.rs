@@ -6,6 +6,7 @@
 //! Where the dose is worked out: `product`. Where the water is: the legs of the passes.
 //! A finished plan is frozen in the visit's journal; nothing here is called again to read an old one.
 
+mod angle;
 mod choice;
 mod correction;
 mod cut;
@@ -25,6 +26,7 @@ mod types;
 mod walk;
 mod water;
 
+pub use angle::{Direction, DirectionSource, Walker, directions};
 pub use choice::{Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide, Walkable};
 pub use correction::extra_water_l;
 pub use draft::product_for;
