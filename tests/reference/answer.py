@@ -12,7 +12,8 @@ Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], 
 - `margins`: `of`, `lines` (each `{"line", "distance"}`) and `ours` -> as `buffer`, of all lines' buffers on that ground
 - `cut`: `of` and `by` (a list of grounds) -> `areas`, one for each piece of `by`
 - `timed_cut`: lists `of` and `by` of the same length, `n_times` -> `seconds` of the quickest round over all of them
-- `geodesic`: `lat_lon` (a ring) -> `area` (positive anticlockwise) and `perimeter`
+- `geodesic`: `lat_lon` (a ring) -> `area` (positive anticlockwise) and `perimeter` of GeographicLib in Python, and
+  `area_in_c` of GeographicLib in C, as PROJ carries it
 """
 
 import json
@@ -21,6 +22,7 @@ import time
 
 import shapely
 from geographiclib.geodesic import Geodesic
+from pyproj import Geod
 from shapely.geometry import LineString, MultiPolygon, Polygon
 
 
@@ -96,7 +98,9 @@ def geodesic(case):
     for lat, lon in case["lat_lon"]:
         polygon.AddPoint(lat, lon)
     _, perimeter, signed_area = polygon.Compute(False, True)
-    return {"area": signed_area, "perimeter": perimeter}
+    lats, lons = zip(*case["lat_lon"], strict=True)
+    area_in_c, _ = Geod(ellps="WGS84").polygon_area_perimeter(lons, lats)
+    return {"area": signed_area, "area_in_c": area_in_c, "perimeter": perimeter}
 
 
 OPERATIONS = {

@@ -3,7 +3,9 @@
 //! Invariant: every figure is worked out by both sides in the same run from the same corners; none is kept.
 
 use evensward_core::lawn::{Beside, Measured, Ring, Side, Survey, ValidOutline};
-use evensward_core::quantity::Length;
+use evensward_core::lawn::{Position, geodesic_area, geodesic_perimeter};
+use evensward_core::plan::{Heading, Laying, NarrowAt, Spacing, StartSide, lay_out};
+use evensward_core::quantity::{Angle, Length, Swath};
 use evensward_tests::reference::{self, Outline};
 use serde_json::{Value, json};
 
@@ -11,6 +13,11 @@ use crate::reference_lawns::{self, Chance};
 
 /// How far areas may lie apart in the plane, relative to the lawn.
 const PLANE: f64 = 1e-9;
+/// How far areas may lie apart on the ellipsoid, in square metres, at the size of a lawn.
+const ELLIPSOID_M2: f64 = 1e-6;
+/// How far GeographicLib's own versions, in C (as in PROJ) and in Python, lie apart on these plots: each side's area down
+/// to the equator is rounded.
+const BETWEEN_VERSIONS_M2: f64 = 3e-5;
 
 fn figure(answer: &Value, name: &str) -> f64 {
     answer[name].as_f64().unwrap_or_else(|| panic!("no {name} in {answer}"))
@@ -219,4 +226,95 @@ fn hull(corners: &[(f64, f64)]) -> Ring {
     };
     let (there, back) = (chain(&mut sorted.iter()), chain(&mut sorted.iter().rev()));
     Ring { outer: there.into_iter().chain(back).collect(), holes: Vec::new() }
+}
+
+#[test]
+fn areas_and_perimeters_on_the_ellipsoid_agree_on_real_plots() {
+    let plots = reference::outlines().unwrap().plots;
+    let rings: Vec<Vec<(f64, f64)>> = plots.iter().flat_map(|plot| plot.lat_lon.clone()).collect();
+    assert!(rings.len() > 407, "plots have holes as well");
+    let cases: Vec<Value> = rings.iter().map(|ring| json!({"op": "geodesic", "lat_lon": ring})).collect();
+    for (ring, answer) in rings.iter().zip(reference::answers(&cases).unwrap()) {
+        let at = |(lat_deg, lon_deg): &(f64, f64)| Position::from_deg(*lat_deg, *lon_deg).unwrap();
+        let positions: Vec<Position> = ring.iter().map(at).collect();
+        let (ours_m2, theirs_m2) = (geodesic_area(&positions).m2(), figure(&answer, "area").abs());
+        // Where GeographicLib's own versions round differently, ours must be one of them.
+        let apart_m2 = [theirs_m2, figure(&answer, "area_in_c").abs()].map(|theirs| (ours_m2 - theirs).abs());
+        assert!(apart_m2.iter().any(|apart| *apart <= ELLIPSOID_M2), "{ours_m2} m2 lies {apart_m2:?} from theirs");
+        assert!(
+            apart_m2.iter().all(|apart| *apart <= BETWEEN_VERSIONS_M2),
+            "{ours_m2} m2 lies {apart_m2:?} from theirs"
+        );
+        let (ours_m, theirs_m) = (geodesic_perimeter(&positions).m(), figure(&answer, "perimeter"));
+        assert!((ours_m - theirs_m).abs() <= 1e-8, "{ours_m} m for {theirs_m}");
+    }
+}
+
+/// The bands of a laying on an outline, worked out anew with plain trigonometry: one swath each from the starting side.
+fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) -> Vec<Ring> {
+    let (sin, cos) = angle_deg.to_radians().sin_cos();
+    let (ahead, mut across) = ((sin, cos), (cos, -sin));
+    if start_side == StartSide::Right {
+        across = (-across.0, -across.1);
+    }
+    let along = |at: (f64, f64), by: (f64, f64)| at.0 * by.0 + at.1 * by.1;
+    let corners: Vec<(f64, f64)> = rings.iter().flat_map(|ring| ring.outer.clone()).collect();
+    let extent = |by: (f64, f64)| {
+        let places = corners.iter().map(|corner| along(*corner, by));
+        (places.clone().fold(f64::MAX, f64::min), places.fold(f64::MIN, f64::max))
+    };
+    let ((begin, end), (front, back)) = (extent(across), extent(ahead));
+    let at = |u: f64, t: f64| (u * across.0 + t * ahead.0, u * across.1 + t * ahead.1);
+    // No strip is laid for less than a millimetre: what is left there counts to the last one.
+    let n_bands = ((end - begin - 1e-3) / swath_m).ceil() as u32;
+    let band = |idx: u32| {
+        let from = begin + f64::from(idx) * swath_m;
+        // The outer lines reach a hair outside, so that no rounding is taken off the lawn.
+        let left = if idx == 0 { from - 0.5 } else { from };
+        let right = if idx + 1 == n_bands { from + swath_m + 0.5 } else { from + swath_m };
+        let (front, back) = (front - 1.0, back + 1.0);
+        Ring { outer: vec![at(left, front), at(right, front), at(right, back), at(left, back)], holes: Vec::new() }
+    };
+    (0..n_bands).map(band).collect()
+}
+
+#[test]
+fn strips_agree_with_cuts_by_bands() {
+    let outlines = reference::outlines().unwrap();
+    let real = outlines.plots.iter().map(|plot| (plot.name.clone(), plot.ring.clone()));
+    let invented = (0..400).map(|seed| (format!("lawn {seed}"), reference_lawns::lawn(&mut Chance::new(seed))));
+    let dry = ValidOutline::recalled(&[]).unwrap();
+    let (mut cases, mut laid) = (Vec::new(), Vec::new());
+    for (idx, (name, ring)) in real.chain(invented).enumerate() {
+        let Ok(net) = ValidOutline::from_rings(&[ring]) else { continue };
+        let mut chance = Chance::new(1_000 + idx as u64);
+        let (angle_deg, swath_m) = ([0.0, 90.0, 37.5, chance.between(0.0, 180.0)][idx % 4], chance.between(0.6, 1.4));
+        let laying = Laying {
+            heading: Heading::Along,
+            angle: Angle::from_deg(angle_deg).unwrap(),
+            start_side: if idx % 2 == 0 { StartSide::Left } else { StartSide::Right },
+            narrow_at: NarrowAt::Last,
+            spacing: Spacing::BySwath,
+            ..Laying::plain(Swath::from_m(swath_m).unwrap())
+        };
+        let layout = lay_out(&net, &dry, &laying).unwrap();
+        let rings = net.rings();
+        let by = bands(&rings, angle_deg, laying.start_side, swath_m);
+        let by: Vec<Value> = by.into_iter().map(|band| reference::ground(&[band])).collect();
+        cases.push(json!({"op": "cut", "of": reference::ground(&rings), "by": by}));
+        laid.push((name, layout, net.area().m2(), swath_m));
+    }
+    for ((name, layout, lawn_m2, swath_m), answer) in laid.iter().zip(reference::answers(&cases).unwrap()) {
+        let theirs: Vec<f64> = answer["areas"].as_array().unwrap().iter().map(|area| area.as_f64().unwrap()).collect();
+        // A strip is known by where its centre lies; a band without ground has none.
+        let mut ours = vec![0.0; theirs.len()];
+        for strip in &layout.strips {
+            let band_idx = ((strip.centre.m() / swath_m) as usize).min(ours.len() - 1);
+            ours[band_idx] += strip.runs.iter().map(|run| run.area.m2()).sum::<f64>();
+        }
+        for (band_idx, (ours_m2, theirs_m2)) in ours.iter().zip(&theirs).enumerate() {
+            let apart_m2 = (ours_m2 - theirs_m2).abs();
+            assert!(apart_m2 <= PLANE * lawn_m2, "{name}, band {band_idx}: {ours_m2} for {theirs_m2} of {lawn_m2} m2");
+        }
+    }
 }
