@@ -8,9 +8,11 @@
 
 pub mod braces;
 mod corners;
+mod doubt;
 mod edge;
 mod instrument;
 mod margin;
+pub mod offsets;
 mod outline;
 mod overlay;
 pub mod position;

@@ -1,10 +1,12 @@
 //! From taped parts to the ground that is treated: outline, patches, margins, net area.
 //!
+//! What was measured along the ground is laid on the plan first; everything after that, margins too, is plan geometry.
 //! Invariant: all refusals are given at once, each with the path of its field, and a survey that is
 //! refused gives no area at all. A pond keeps the label's margin to open water around it, as an edge does.
 
-use geo::{Coord, MultiPolygon, Polygon, Translate};
+use geo::{Coord, MapCoords, MultiPolygon, Polygon, Translate};
 
+use super::doubt;
 use super::edge;
 use super::margin::{self, Kept};
 use super::outline::ValidOutline;
@@ -172,7 +174,7 @@ impl Survey {
         }
         Ok(Measured {
             outline_area: outline.area(),
-            net_area: NetArea { area: net.area(), doubt: self.doubt },
+            net_area: NetArea { area: net.area(), doubt: doubt::of(self, net.area()) },
             outline,
             patches,
             margins,
@@ -215,10 +217,36 @@ impl Survey {
                 refuse(format!("sides.{idx}.margin"), too_large(WIDEST_MARGIN_M, Unit::Metre));
             }
         }
+        for (field, place) in [("entry", self.entry), ("tap", self.tap)] {
+            match place {
+                Some((right, away)) if !right.is_finite() || !away.is_finite() => {
+                    refuse(field.to_owned(), Said::new("not-a-number"));
+                }
+                Some((right, away)) if right.abs() > FURTHEST_M || away.abs() > FURTHEST_M => {
+                    refuse(field.to_owned(), too_large(FURTHEST_M, Unit::Metre));
+                }
+                _ => {}
+            }
+        }
         if self.doubt.percent() > MOST_DOUBT_PERCENT {
             refuse("doubt".to_owned(), too_large(MOST_DOUBT_PERCENT, Unit::Percent));
         }
         refusals
+    }
+
+    /// Where a point of a part lies on the plan, the part's own place left out.
+    fn on_plan(&self, part: &Part, point: (f64, f64)) -> (f64, f64) {
+        match self.slope {
+            Some(slope) if part.how.is_along_the_ground() => slope.plan_point(point),
+            _ => point,
+        }
+    }
+
+    fn polygon_on_plan(&self, part: &Part) -> Polygon<f64> {
+        part.shape.polygon().map_coords(|point| {
+            let (x, y) = self.on_plan(part, (point.x, point.y));
+            Coord { x, y }
+        })
     }
 
     /// The union of all added parts, and where each part's own corner lies (nothing for taken-out ones).
@@ -230,12 +258,15 @@ impl Survey {
                 places.push(None);
                 continue;
             }
+            let polygon = self.polygon_on_plan(part);
             let at = match part.at {
-                Some((right, away)) if part_idx > 0 || part.shape.has_own_place() => (right.m(), away.m()),
+                Some((right, away)) if part_idx > 0 || part.shape.has_own_place() => {
+                    self.on_plan(part, (right.m(), away.m()))
+                }
                 _ if part_idx == 0 || part.shape.has_own_place() => (0.0, 0.0),
-                _ => outline.bounds().map_or((0.0, 0.0), |(least, most)| (most.0, least.1)),
+                _ => beside(&outline, &polygon),
             };
-            outline = outline.union(&placed(&part.shape.polygon(), at));
+            outline = outline.union(&placed(&polygon, at));
             places.push(Some(at));
         }
         (outline, places)
@@ -250,9 +281,9 @@ impl Survey {
         let mut patches: Vec<Patch> = Vec::new();
         for (part_idx, (part, place)) in self.parts.iter().zip(places.iter_mut()).enumerate() {
             let Some(kind) = part.taken_out else { continue };
-            let polygon = part.shape.polygon();
+            let polygon = self.polygon_on_plan(part);
             let at = match part.at {
-                Some((right, away)) => Some((right.m(), away.m())),
+                Some((right, away)) => Some(self.on_plan(part, (right.m(), away.m()))),
                 None if part.shape.has_own_place() => Some((0.0, 0.0)),
                 None => free_place(&polygon, outline, &patches),
             };
@@ -292,7 +323,11 @@ impl Survey {
                 let (x, y) = places.get(side.part_idx).copied().flatten()?;
                 let chains = part.shape.chains();
                 let chain = chains.get(side.side_idx)?;
-                let line: Vec<(f64, f64)> = chain.iter().map(|point| (point.x + x, point.y + y)).collect();
+                let line: Vec<(f64, f64)> = chain
+                    .iter()
+                    .map(|point| self.on_plan(part, (point.x, point.y)))
+                    .map(|point| (point.0 + x, point.1 + y))
+                    .collect();
                 // A side between joined parts of which nobody said anything is no edge. One that was given a margin
                 // keeps it.
                 let is_plain = side.beside == Beside::Unknown && side.margin <= Length::ZERO;
@@ -317,6 +352,12 @@ fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {
     ValidOutline::trusted(MultiPolygon::new(vec![polygon.translate(x, y)]))
 }
 
+/// The place to the right of all that is there.
+fn beside(outline: &ValidOutline, polygon: &Polygon<f64>) -> (f64, f64) {
+    let own_least = placed(polygon, (0.0, 0.0)).bounds().map_or((0.0, 0.0), |(least, _)| least);
+    outline.bounds().map_or((0.0, 0.0), |(least, most)| (most.0 - own_least.0, least.1 - own_least.1))
+}
+
 /// A place inside the outline and clear of the other patches, as near the middle as can be.
 ///
 /// Two patches without a place must not be laid on each other: the net area would come out too large.
@@ -334,7 +375,7 @@ fn free_place(polygon: &Polygon<f64>, outline: &ValidOutline, others: &[Patch]) 
     steps.sort_by_key(|(i, j)| i * i + j * j);
     steps.into_iter().find_map(|(i, j)| {
         let share = |step: i32| 0.5 + f64::from(step) / f64::from(N_PLACES_TRIED);
-        let at = (least.0 + room.0 * share(i), least.1 + room.1 * share(j));
+        let at = (least.0 - own_least.0 + room.0 * share(i), least.1 - own_least.1 + room.1 * share(j));
         let there = placed(polygon, at);
         let is_inside = there.common(outline).area().m2() >= own_m2 * (1.0 - 1e-9);
         let is_clear = others.iter().all(|patch| there.common(&patch.outline).is_empty());

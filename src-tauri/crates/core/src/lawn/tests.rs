@@ -140,3 +140,146 @@ fn outlines_that_geometry_cannot_trust_are_refused() {
     let square = Ring { outer: vec![(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)], holes: vec![] };
     near(ValidOutline::from_rings(&[square]).unwrap().area().m2(), 16.0);
 }
+
+#[test]
+fn a_slope_makes_the_plan_shorter_up_the_fall_line_and_walked_ground_stays() {
+    let uphill = |deg: f64| Slope::from_percent(75.0, Angle::from_deg(deg).unwrap()).unwrap();
+    let bed = out(rectangle(2.0, 5.0), PatchKind::Bed, Some((4.0, 10.0)));
+    let mut lawn = survey(vec![grass(rectangle(10.0, 20.0)), bed], vec![]);
+    for deg in [0.0, 90.0, 180.0, 270.0, 33.0] {
+        lawn.slope = Some(uphill(deg));
+        let measured = lawn.measure(None).unwrap();
+        // 3-4-5: 0.8 of everything, whichever way the fall runs.
+        near(measured.outline_area.m2(), 160.0);
+        near(measured.net_area.area.m2(), 152.0);
+    }
+    lawn.slope = Some(uphill(0.0));
+    let measured = lawn.measure(None).unwrap();
+    near(measured.outline.bounds().unwrap().1.1, 16.0);
+    near(measured.patches[0].outline.bounds().unwrap().0.1, 8.0);
+    let ring = vec![(0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0)];
+    let walked = Part { how: How::Walked, ..Part::taped(Shape::corners(ring).unwrap()) };
+    let lawn = Survey { slope: Some(uphill(0.0)), ..Survey::of(vec![walked]) };
+    near(lawn.measure(None).unwrap().net_area.area.m2(), 200.0);
+}
+
+#[test]
+fn a_margin_on_a_slope_is_as_wide_on_the_plan_as_asked() {
+    let side = Side { part_idx: 0, side_idx: 2, beside: Beside::OpenWater, margin: m(2.0) };
+    let mut lawn = survey(vec![grass(rectangle(10.0, 20.0))], vec![side]);
+    lawn.slope = Some(Slope::from_percent(75.0, Angle::from_deg(0.0).unwrap()).unwrap());
+    near(lawn.measure(None).unwrap().net_area.area.m2(), 140.0);
+}
+
+#[test]
+fn corners_lie_where_they_lie_and_are_moved_when_that_is_said() {
+    let ring = |x: f64| vec![(x, 1.0), (x + 4.0, 1.0), (x + 4.0, 4.0), (x, 4.0)];
+    let free = |x: f64| Part { how: How::Drawn, ..Part::taped(Shape::corners(ring(x)).unwrap()) };
+    let measured = survey(vec![free(-3.0), free(1.0)], vec![]).measure(None).unwrap();
+    near(measured.outline_area.m2(), 24.0);
+    assert_eq!(measured.outline.bounds(), Some(((-3.0, 1.0), (5.0, 4.0))));
+    let moved = survey(vec![free(-3.0).placed_at(Some((m(3.0), m(2.0))))], vec![]).measure(None).unwrap();
+    assert_eq!(moved.outline.bounds(), Some(((0.0, 3.0), (4.0, 6.0))));
+    let hole = free(1.5).taken_out(PatchKind::Pond);
+    let measured = survey(vec![grass(rectangle(20.0, 20.0)), hole], vec![]).measure(None).unwrap();
+    near(measured.net_area.area.m2(), 388.0);
+    assert!(!measured.patches[0].is_place_assumed);
+}
+
+#[test]
+fn patches_that_touch_or_overlap_count_once_and_nothing_left_is_said() {
+    let bed = |x: f64, y: f64| out(rectangle(2.0, 2.0), PatchKind::Bed, Some((x, y)));
+    let net = |patches: Vec<Part>| {
+        let parts = [vec![grass(rectangle(10.0, 10.0))], patches].concat();
+        survey(parts, vec![]).measure(None).map(|measured| measured.net_area.area.m2())
+    };
+    near(net(vec![bed(1.0, 1.0), bed(2.0, 1.0)]).unwrap(), 94.0);
+    near(net(vec![bed(1.0, 1.0), bed(3.0, 1.0)]).unwrap(), 92.0);
+    near(net(vec![bed(1.0, 1.0), bed(3.0, 3.0)]).unwrap(), 92.0);
+    near(net(vec![bed(1.0, 1.0), bed(1.0, 1.0)]).unwrap(), 96.0);
+    near(net(vec![bed(9.0, 9.0)]).unwrap(), 99.0);
+    let code = |found: Result<f64, Vec<FieldRefusal>>| found.unwrap_err()[0].said.code.clone();
+    assert_eq!(code(net(vec![bed(30.0, 1.0)])), "patch-outside");
+    assert_eq!(code(net(vec![bed(10.0, 1.0)])), "patch-outside");
+    assert_eq!(code(net(vec![out(rectangle(10.0, 10.0), PatchKind::Path, Some((0.0, 0.0)))])), "nothing-left-to-treat");
+    let halves = vec![
+        out(rectangle(5.0, 10.0), PatchKind::Path, Some((0.0, 0.0))),
+        out(rectangle(5.0, 10.0), PatchKind::Bed, Some((5.0, 0.0))),
+    ];
+    assert_eq!(code(net(halves)), "nothing-left-to-treat");
+    let mut dry = survey(vec![grass(rectangle(4.0, 4.0))], vec![]);
+    dry.sides.push(Side { part_idx: 0, side_idx: 0, beside: Beside::OpenWater, margin: m(50.0) });
+    assert_eq!(dry.measure(None).unwrap_err()[0].said.code, "nothing-left-to-treat");
+}
+
+#[test]
+fn corners_that_cannot_be_are_refused() {
+    let code = |ring: &[(f64, f64)]| Shape::corners(ring.to_vec()).unwrap_err()[0].said.code.clone();
+    assert_eq!(code(&[]), "outline-too-few-corners");
+    assert_eq!(code(&[(0.0, 0.0)]), "outline-too-few-corners");
+    assert_eq!(code(&[(0.0, 0.0), (1.0, 0.0)]), "outline-too-few-corners");
+    assert_eq!(code(&[(0.0, 0.0), (1.0, 0.0), (1.0, 0.0), (0.0, 1.0)]), "corner-twice");
+    assert_eq!(code(&[(0.0, 0.0), (1.0, 0.0), (0.0, 1.0), (0.0, 0.0)]), "corner-twice");
+    assert_eq!(code(&[(0.0, 0.0), (2.0, 2.0), (2.0, 0.0), (0.0, 3.0)]), "outline-crosses-itself");
+    assert_eq!(code(&[(0.0, 0.0), (4.0, 0.0), (2.0, 0.0)]), "outline-without-area");
+    assert_eq!(code(&[(0.0, 0.0), (f64::NAN, 0.0), (0.0, 1.0)]), "outline-not-finite");
+    assert_eq!(code(&[(0.0, 0.0), (f64::INFINITY, 0.0), (0.0, 1.0)]), "outline-not-finite");
+    assert_eq!(code(&[(0.0, 0.0), (50_000.0, 0.0), (0.0, 1.0)]), "too-large");
+    let mut lost = survey(vec![grass(rectangle(4.0, 4.0))], vec![]);
+    (lost.entry, lost.tap) = (Some((f64::NAN, 0.0)), Some((9_000.0, 0.0)));
+    let refused = lost.measure(None).unwrap_err();
+    let fields: Vec<&str> = refused.iter().map(|refusal| &*refusal.field).collect();
+    assert_eq!(fields, ["entry", "tap"]);
+}
+
+#[test]
+fn the_doubt_follows_from_the_instrument_when_nobody_stated_one() {
+    let doubt = |survey: &Survey| survey.measure(None).unwrap().net_area.doubt.percent();
+    let plain = survey(vec![grass(rectangle(10.0, 20.0))], vec![]);
+    assert_eq!(doubt(&plain), 0.0);
+    let typed =
+        Survey { doubt: Doubt::from_percent(7.0).unwrap(), instrument: Some(Instrument::Tape), ..plain.clone() };
+    assert_eq!(doubt(&typed), 7.0);
+    // By hand, for a pace of 0.8 m known to 0.04 m: every length 0.8/sqrt(12) = 0.231 m and 1 %, all lengths 5 %.
+    let paces = Instrument::Paces { length: m(0.8), sd: m(0.04) };
+    let paced = Survey { instrument: Some(paces), ..plain.clone() };
+    let (sw, sl) = (0.230_94_f64.hypot(0.1), 0.230_94_f64.hypot(0.2));
+    let expected = 2.0 * (20.0 * sw).hypot(10.0 * sl).hypot(200.0 * 0.1) / 2.0;
+    assert!((doubt(&paced) - expected).abs() < 1e-3, "{} and not {expected}", doubt(&paced));
+    // A bed paced with the same paces is wrong the same way: the shared part falls with the area that is left.
+    let bed = out(rectangle(10.0, 10.0), PatchKind::Bed, Some((0.0, 0.0)));
+    let cut = Survey { parts: vec![grass(rectangle(10.0, 20.0)), bed], ..paced.clone() };
+    let own = (20.0 * sw).hypot(10.0 * sl).hypot((10.0 * sw).hypot(10.0 * sw));
+    let expected = 2.0 * own.hypot(100.0 * 0.1);
+    assert!((doubt(&cut) - expected).abs() < 1e-3, "{} and not {expected}", doubt(&cut));
+    // A part that says it of itself, beside one that says nothing: that one was taped. One drawn by hand says nothing.
+    let ring = || Shape::corners(vec![(0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0)]).unwrap();
+    let braced = Part { how: How::Braced, area_sd: Some(Area::from_m2(3.0).unwrap()), ..Part::taped(ring()) };
+    let alone = survey(vec![braced.clone()], vec![]);
+    near(doubt(&alone), 3.0);
+    let with_bed = survey(vec![braced, out(rectangle(2.0, 2.0), PatchKind::Bed, Some((1.0, 1.0)))], vec![]);
+    assert!(doubt(&with_bed) > 3.0 && doubt(&with_bed) < 3.2, "{}", doubt(&with_bed));
+    let drawn = Part { how: How::Drawn, ..Part::taped(ring()) };
+    assert_eq!(doubt(&Survey { instrument: Some(Instrument::Tape), ..survey(vec![drawn], vec![]) }), 0.0);
+}
+
+#[test]
+fn the_spread_of_a_plain_shape_is_that_of_its_formula() {
+    // By differences: each length is moved by its own spread, and the changes of the area are added in quadrature.
+    let spread = LengthSpread { fixed: m(0.03), proportional: 0.002, scale: 0.0 };
+    let area = |shape: &Shape| shape.area().unwrap().m2();
+    let check = |shape: Shape, moved: Vec<Shape>| {
+        let by_differences = moved.iter().map(|moved| (area(moved) - area(&shape)).powi(2)).sum::<f64>().sqrt();
+        let found = shape.area_sd(spread).unwrap().m2();
+        assert!((found - by_differences).abs() < 0.01 * found, "{found} and not {by_differences} for {shape:?}");
+    };
+    let up = |value: f64| value + 0.03_f64.hypot(0.002 * value);
+    check(rectangle(12.0, 7.0), vec![rectangle(up(12.0), 7.0), rectangle(12.0, up(7.0))]);
+    let triangle = |a: f64, b: f64, c: f64| Shape::Triangle { a: m(a), b: m(b), c: m(c) };
+    let moved = vec![triangle(up(13.0), 14.0, 15.0), triangle(13.0, up(14.0), 15.0), triangle(13.0, 14.0, up(15.0))];
+    check(triangle(13.0, 14.0, 15.0), moved);
+    check(circle(9.0), vec![circle(up(9.0))]);
+    let part = |radius: f64, deg: f64| Shape::PartCircle { radius: m(radius), angle: Angle::from_deg(deg).unwrap() };
+    check(part(6.0, 120.0), vec![part(up(6.0), 120.0), part(6.0, 121.0)]);
+    assert_eq!(Shape::Corners(vec![]).area_sd(spread), None);
+}
