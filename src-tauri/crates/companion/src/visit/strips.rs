@@ -1,5 +1,6 @@
 //! The strips on the drawing: geometry from the frozen plan, how far along each is from the walk.
 
+use evensward_core::lawn::Survey;
 use evensward_core::plan::{Layout, Leg, Plan, Strip};
 use evensward_core::visit::event::Place;
 use evensward_core::visit::{Position, Stage};
@@ -12,8 +13,12 @@ use crate::dto::drawing::{Drawing, PointM, StripDrawing, StripState};
 pub(crate) fn of_position(position: &Position) -> Option<Drawing> {
     match &position.plan {
         Some(plan) => Some(of_plan(position, &plan.plan)),
-        None => measured(position).map(drawing::lawn),
+        None => measured(position).map(|measured| drawing::lawn(measured, survey(position))),
     }
+}
+
+fn survey(position: &Position) -> Option<&Survey> {
+    position.lawn.as_ref().map(|lawn| &lawn.survey)
 }
 
 /// The lawn with the strips of the pass that is walked now, or of the first pass before the walk.
@@ -25,7 +30,8 @@ pub(crate) fn of_plan(position: &Position, plan: &Plan) -> Drawing {
 /// The lawn with the strips of one pass.
 pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Drawing {
     let is_agreed = position.plan.is_some();
-    let mut drawn = measured(position).map_or_else(Drawing::default, drawing::lawn);
+    let mut drawn =
+        measured(position).map_or_else(Drawing::default, |measured| drawing::lawn(measured, survey(position)));
     let n_passes = plan.passes.len();
     let pass = usize::from(pass_number.saturating_sub(1)).checked_rem(n_passes).and_then(|idx| plan.passes.get(idx));
     let Some(pass) = pass else { return drawn };

@@ -6,6 +6,7 @@
 use geo::{Contains, Distance, Euclidean, LineString, Point};
 
 use super::outline::ValidOutline;
+use super::survey::Measured;
 
 /// How far apart the places lie at which a side is looked at, in metres.
 const STEP_M: f64 = 0.1;
@@ -13,6 +14,14 @@ const STEP_M: f64 = 0.1;
 const MOST_STEPS: f64 = 400.0;
 /// A place this near to the boundary lies on it, in metres.
 const ON_BOUNDARY_M: f64 = 0.001;
+
+impl Measured {
+    /// Whether a side that was measured lies on the edge of the lawn, and not between two joined parts.
+    #[must_use]
+    pub fn is_edge(&self, line: &[(f64, f64)]) -> bool {
+        is_edge(&self.outline, line)
+    }
+}
 
 /// Whether any piece of a chain of points lies on the boundary of an outline, or outside it.
 pub(super) fn is_edge(outline: &ValidOutline, line: &[(f64, f64)]) -> bool {
