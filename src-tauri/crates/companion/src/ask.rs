@@ -1,12 +1,10 @@
 //! Every question and what answers it: one arm each, so that a new question can't be forgotten.
 
-use evensward_core::quantity::Said;
-
 use crate::dto::ask::{Answer, Ask, Failure, Kept};
 use crate::dto::register::{ClientInput, KitView, ProductView};
 use crate::failure::id;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
-use crate::{Companion, forms, show, visit};
+use crate::{Companion, forms, outlines, visit};
 
 impl Companion {
     /// Answers a question.
@@ -37,8 +35,11 @@ impl Companion {
                 self.save_lawn(id(&lawn_id)?, &input, draft_key.as_deref())?;
                 Ok(Answer::Lawn(forms::lawn::view(&input)))
             }
-            Ask::ImportOutline { .. } | Ask::ExportLawn { .. } | Ask::MoveCorner { .. } => {
-                Err(Failure::refused(vec![show::problem("way", &Said::new("way-not-yet"))]))
+            Ask::ImportOutline { kind, text } => Ok(Answer::Imported(outlines::brought(&kind, &text))),
+            Ask::ExportLawn { lawn_id } => Ok(Answer::File(outlines::given_out(self, id(&lawn_id)?)?)),
+            Ask::MoveCorner { input, part_idx, corner_idx, to, snap } => {
+                let moved = forms::lawn::moved(&input, part_idx, corner_idx, to, snap);
+                Ok(Answer::Moved(moved.map_err(Failure::refused)?))
             }
             Ask::PreviewProduct { input } => Ok(Answer::Product(forms::product::view(&input, self.today()))),
             Ask::Products => Ok(Answer::Products(self.products()?)),

@@ -22,7 +22,7 @@ taped: Shown,
  */
 adjusted: Shown, 
 /**
- * How much the tape reads more than that.
+ * Adjusted less taped.
  */
 residual: Shown, 
 /**

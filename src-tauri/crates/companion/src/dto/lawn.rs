@@ -233,7 +233,7 @@ pub struct ResidualView {
     pub taped: Shown,
     /// As all lines together make it.
     pub adjusted: Shown,
-    /// How much the tape reads more than that.
+    /// Adjusted less taped.
     pub residual: Shown,
     /// The residual by its own standard uncertainty; nothing for a line that no other checks.
     pub standardised: Option<f64>,

@@ -6,7 +6,10 @@ use serde_json::{Value, json};
 
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
-use crate::dto::lawn::{LawnInput, LawnView, PartInput, ShapeKind, SideInput};
+use crate::dto::lawn::{
+    BracesInput, LawnInput, LawnView, LineInput, PartInput, PartWay, ShapeKind, SideInput, SlopeInput,
+};
+use crate::forms;
 use crate::forms::lawn::{parse, view};
 
 fn demo_lawn(name: &str) -> LawnInput {
@@ -167,4 +170,139 @@ fn a_circle_is_labelled_by_its_diameter() {
     let sides = good(&lawn).drawing.unwrap().sides;
     assert_eq!(sides.len(), 1);
     assert!((sides[0].length.value - 10.0).abs() < 0.01, "{:?}", sides[0]);
+}
+
+fn braces(n_corners: u32, lines: &[(&str, &str, &str)]) -> PartInput {
+    let line = |(from, to, length): &(&str, &str, &str)| LineInput {
+        from: (*from).into(),
+        to: (*to).into(),
+        length: metres(length),
+    };
+    let braces = BracesInput { n_corners, lines: lines.iter().map(line).collect() };
+    PartInput { way: PartWay::Braces, braces, ..PartInput::default() }
+}
+
+fn lawn_of(parts: Vec<PartInput>) -> LawnInput {
+    LawnInput { name: "Trial".into(), parts, ..LawnInput::default() }
+}
+
+#[test]
+fn sides_and_braces_say_how_well_they_fit_and_which_brace_is_missing() {
+    let sides = [("A", "B", "4"), ("B", "C", "3"), ("C", "D", "4"), ("D", "A", "3")];
+    let loose = view(&lawn_of(vec![braces(4, &sides)]));
+    assert_eq!(codes(&loose.problems), [("parts.0.braces.lines", "brace-missing")]);
+    assert!(loose.parts[0].missing_brace.is_some());
+    let held = good(&lawn_of(vec![braces(4, &[&sides[..], &[("A", "C", "5"), ("B", "D", "5")]].concat())]));
+    near(held.net_area.unwrap().value, 12.0);
+    assert_eq!(held.parts[0].corner_names, ["A", "B", "C", "D"]);
+    assert_eq!(held.parts[0].sides[1].name.code, "side-between");
+    assert_eq!(held.parts[0].lines.len(), 6);
+    assert_eq!(held.parts[0].closure.as_ref().unwrap().code, "lengths-close");
+    assert!(held.parts[0].sd.as_ref().unwrap().value > 0.0);
+    assert_eq!(held.drawing.unwrap().corners.len(), 4);
+}
+
+#[test]
+fn a_misread_brace_is_pointed_at_and_lines_that_cannot_be_are_named_where_they_stand() {
+    // One of the five checked lengths of a rectangle of 12 m by 9 m is a metre off.
+    let lines =
+        [("A", "B", "12"), ("B", "C", "9"), ("C", "D", "12"), ("D", "A", "9"), ("A", "C", "16"), ("B", "D", "15")];
+    let view_of = |lines: &[(&str, &str, &str)]| view(&lawn_of(vec![braces(4, lines)]));
+    let wrong: Vec<String> = view_of(&lines).parts[0]
+        .lines
+        .iter()
+        .filter(|line| line.is_likely_blunder)
+        .map(|line| format!("{}{}", line.from, line.to))
+        .collect();
+    assert!(wrong.len() <= 1, "{wrong:?}");
+    let check = |lines: &[(&str, &str, &str)], expected: &[(&str, &str)]| {
+        assert_eq!(codes(&view_of(lines).problems), expected, "{lines:?}");
+    };
+    check(&[], &[("parts.0.braces.lines", "empty")]);
+    check(&[("A", "B", ""), ("B", "C", "")], &[("parts.0.braces.lines.0.length", "empty")]);
+    check(&[("A", "B", ""), ("B", "E", "3")], &[("parts.0.braces.lines.1.to", "no-such-corner")]);
+    check(&[("A", "B", ""), ("B", "C", "x")], &[("parts.0.braces.lines.1.length", "not-a-number")]);
+    let long = [("A", "B", "4"), ("B", "C", ""), ("B", "C", "3"), ("C", "D", "4"), ("D", "A", "3"), ("A", "C", "50")];
+    assert!(codes(&view_of(&long).problems).contains(&("parts.0.braces.lines.5.length", "line-longer-than-way-round")));
+}
+
+#[test]
+fn paces_slope_and_bearing_are_read_and_refused_by_their_fields() {
+    let paced = |length: &str, unit: &str| {
+        let typed = |text: &str| crate::dto::figures::Typed { text: text.into(), unit: unit.into() };
+        let part = PartInput { width: typed(length), length: typed("20"), ..PartInput::default() };
+        LawnInput { instrument: "paces".into(), pace_length: metres("0.75"), ..lawn_of(vec![part]) }
+    };
+    near(good(&paced("10", "steps")).net_area.unwrap().value, 7.5 * 15.0);
+    near(good(&paced("10", "m")).net_area.unwrap().value, 200.0);
+    let no_pace = LawnInput { pace_length: metres(""), ..paced("10", "steps") };
+    assert_eq!(codes(&view(&no_pace).problems), [("pace_length", "empty")]);
+    assert_eq!(codes(&view(&paced("2.5", "steps")).problems), [("parts.0.width", "not-a-number")]);
+
+    let sloping = |by: &str, text: &str, unit: &str| {
+        let figure = crate::dto::figures::Typed { text: text.into(), unit: unit.into() };
+        let slope = SlopeInput {
+            by: by.into(),
+            gradient: figure.clone(),
+            ground: metres("10"),
+            rise: figure,
+            uphill: "away".into(),
+        };
+        let part = PartInput { width: metres("10"), length: metres("20"), ..PartInput::default() };
+        LawnInput { slope, ..lawn_of(vec![part]) }
+    };
+    let check = |input: &LawnInput, expected: &[(&str, &str)]| assert_eq!(codes(&view(input).problems), expected);
+    check(&sloping("rise", "10", "m"), &[("slope.rise", "rise-longer-than-ground")]);
+    check(&sloping("gradient", "20", "m"), &[("slope.gradient", "wrong-unit")]);
+    check(&sloping("gradient", "-20", "percent"), &[("slope.gradient", "negative")]);
+    check(&sloping("cliff", "1", "m"), &[("slope.by", "choice-unknown")]);
+    let astray = LawnInput { entry: Some([1e9, 0.0]), origin: Some([91.0, 0.0]), ..sloping("", "", "m") };
+    check(&astray, &[("origin", "position-latitude-beyond-pole"), ("entry", "place-too-far")]);
+}
+
+#[test]
+fn sides_between_joined_parts_are_not_asked_about_and_those_of_every_part_are() {
+    let part = |width: &str, length: &str, at: Option<(&str, &str)>| PartInput {
+        width: metres(width),
+        length: metres(length),
+        at_x: metres(at.map_or("", |at| at.0)),
+        at_y: metres(at.map_or("", |at| at.1)),
+        ..PartInput::default()
+    };
+    let mut lawn = lawn_of(vec![part("10", "8", None), part("5", "4", Some(("10", "2")))]);
+    lawn.sides = vec![SideInput { part_idx: 1, side_idx: 1, beside: "open_water".into(), margin: metres("1") }];
+    let view = good(&lawn);
+    let outer: Vec<Vec<bool>> =
+        view.parts.iter().map(|part| part.sides.iter().map(|side| side.is_outer).collect()).collect();
+    assert_eq!(outer, [vec![true; 4], vec![true, true, true, false]]);
+    let drawn: Vec<(u32, u32, String)> =
+        view.drawing.unwrap().sides.into_iter().map(|side| (side.part_idx, side.side_idx, side.beside)).collect();
+    assert_eq!(drawn.len(), 7, "{drawn:?}");
+    assert!(drawn.contains(&(1, 1, "open_water".into())));
+    near(view.net_area.unwrap().value, 80.0 + 20.0 - 4.0);
+}
+
+#[test]
+fn a_corner_is_moved_squared_and_said_when_that_changes_the_way_of_measuring() {
+    let lawn = lawn_of(vec![PartInput { width: metres("10"), length: metres("6"), ..PartInput::default() }]);
+    let moved = forms::lawn::moved(&lawn, 0, 2, [12.2, 6.3], false).unwrap();
+    assert_eq!(moved.input.parts[0].way, PartWay::Corners);
+    assert_eq!(moved.input.parts[0].width, metres("10"), "nothing typed is lost");
+    assert_eq!(moved.notes[0].code, "part-now-by-corners");
+    assert_eq!(moved.parts[0].corners[2], [12.2, 6.3]);
+    let again = forms::lawn::moved(&moved.input, 0, 2, [10.1, 6.05], true).unwrap();
+    assert_eq!(again.parts[0].corners[2], [10.0, 6.0], "both sides are square there");
+    assert!(again.notes.iter().all(|note| note.code != "part-now-by-corners"));
+    let crossed = forms::lawn::moved(&again.input, 0, 2, [-5.0, 3.0], false).unwrap();
+    assert_eq!(codes(&crossed.problems), [("parts.0.corners", "outline-crosses-itself")]);
+    assert_eq!(crossed.input.parts[0].corners[2], [-5.0, 3.0], "what was drawn is kept");
+    let refused = |part_idx, corner_idx, to| {
+        codes(&forms::lawn::moved(&lawn, part_idx, corner_idx, to, true).unwrap_err())
+            .iter()
+            .map(|(_, code)| (*code).to_owned())
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(refused(3, 0, [0.0, 0.0]), ["corner-unknown"]);
+    assert_eq!(refused(0, 9, [0.0, 0.0]), ["corner-unknown"]);
+    assert_eq!(refused(0, 0, [f64::NAN, 0.0]), ["outline-not-finite"]);
 }

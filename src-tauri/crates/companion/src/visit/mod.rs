@@ -23,6 +23,7 @@ mod walking;
 mod weather;
 
 pub(crate) use facts::{look_back_due, with_summaries};
+pub(crate) use ground::plane;
 pub(crate) use journal::Folded;
 
 use evensward_core::visit::command::{Command, Facts};

@@ -106,23 +106,6 @@ impl Frame {
         }
         None
     }
-
-    /// A length as typed that may be nothing; empty is nothing, too.
-    pub(super) fn length_or_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
-        let is_nothing = typed.text.trim().is_empty();
-        if is_nothing {
-            return Some(Length::ZERO);
-        }
-        if typed.unit == Unit::Steps.code() && self.is_paced && typed.text.trim() != "0" {
-            return self.length(problems, field, typed);
-        }
-        let in_metres = Typed { text: typed.text.clone(), unit: unit_or_metre(typed) };
-        problems.figure(field, &in_metres, Length::from_figure_or_zero)
-    }
-}
-
-fn unit_or_metre(typed: &Typed) -> String {
-    if typed.unit == Unit::Steps.code() { Unit::Metre.code().to_owned() } else { typed.unit.clone() }
 }
 
 fn place(problems: &mut Problems, field: &str, at: Option<PointM>) -> Option<(f64, f64)> {

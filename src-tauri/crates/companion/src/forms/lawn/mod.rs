@@ -5,6 +5,7 @@
 //! leaves out those between joined parts.
 //! Invariant: a form is never changed on its way, but for the place of its frame: the first walk round sets it.
 
+mod braces;
 mod corners;
 mod frame;
 mod moved;
@@ -145,6 +146,7 @@ fn part_view(part_idx: usize, read: ReadPart, measured: Option<&Measured>, is_jo
         alone = found;
         (0, &alone, false)
     };
+    view.at = part.at.map(|(right, away)| [right.m(), away.m()]).or_else(|| sides::place(&part, idx, measured));
     view.area = view.area.or_else(|| part.shape.area().ok().map(show::area));
     view.sd = part.area_sd.map(show::area);
     view.sides = sides::names(&part, idx, measured, is_joined);
@@ -210,9 +212,9 @@ fn read_part(problems: &mut Problems, part_idx: usize, part: &PartInput, frame: 
     let mut refused = PartView::default();
     let found = match part.way {
         PartWay::Shape => shapes::read(problems, part, &path, frame),
-        PartWay::Braces | PartWay::Offsets => {
+        PartWay::Braces => braces::read(problems, part, &path, frame, &mut refused),
+        PartWay::Offsets => {
             problems.add(path("way"), &Said::new("way-not-yet"));
-            refused.missing_brace = None;
             None
         }
         PartWay::Walked => walked::read(problems, part, &path, frame),

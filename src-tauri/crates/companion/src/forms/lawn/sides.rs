@@ -29,7 +29,8 @@ pub(super) fn read(problems: &mut Problems, input: &LawnInput, parts: &[Option<&
         let (part_idx, side_idx) = (index(side.part_idx), index(side.side_idx));
         // A part whose figures do not stand just now may well have this side.
         let is_of_part = match parts.get(part_idx) {
-            None => false,
+            // Without any part nothing can be said of its sides.
+            None => parts.is_empty(),
             Some(None) => true,
             Some(Some(part)) => side_idx < part.shape.n_sides(),
         };
@@ -109,6 +110,17 @@ pub(super) fn corners(part: &Part, part_idx: usize, measured: &Measured) -> Vec<
     }
     let first = |side_idx: usize| line_of(measured, part_idx, side_idx).and_then(|line| line.first().copied());
     (0..part.shape.n_sides()).map(first).collect::<Option<Vec<_>>>().unwrap_or_default()
+}
+
+/// Where a part begins that has no place of its own and was given none: its front left corner as the trade laid it.
+pub(super) fn place(part: &Part, part_idx: usize, measured: &Measured) -> Option<[f64; 2]> {
+    if part.shape.has_own_place() {
+        return None;
+    }
+    let lines = (0..part.shape.n_sides()).filter_map(|side_idx| line_of(measured, part_idx, side_idx));
+    let least =
+        |one: Option<[f64; 2]>, (x, y): &(f64, f64)| one.map_or(Some([*x, *y]), |[a, b]| Some([a.min(*x), b.min(*y)]));
+    lines.flatten().fold(None, least)
 }
 
 /// The corners that can be taken hold of on a drawing.
