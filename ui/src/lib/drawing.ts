@@ -83,32 +83,57 @@ export interface SidePlace {
   lengthPx: number;
 }
 
-/** Places the words of a side, on the far side from the middle of the drawing. */
-export function sidePlace(from: PointM, to: PointM, middle: PointM, by: Fit, awayPx: number): SidePlace {
-  const [x1, y1] = by.at(from);
+/** Whether a point in pixels lies on the lawn, by the rings it is drawn with. */
+export function isOnLawn([x, y]: [number, number], rings: PointM[][], by: Fit): boolean {
+  let isInside = false;
+  for (const ring of rings) {
+    const points = ring.map(by.at);
+    points.forEach(([x1, y1], idx) => {
+      const [x2, y2] = points[(idx + 1) % points.length] ?? [x1, y1];
+      if (y1 > y !== y2 > y && x < ((x2 - x1) * (y - y1)) / (y2 - y1) + x1) isInside = !isInside;
+    });
+  }
+  return isInside;
+}
+
+interface Line {
+  start: [number, number];
+  lengthPx: number;
+  along: [number, number];
+  /** Square to it, away from the grass. */
+  away: [number, number];
+}
+
+/** A side in pixels, and which way is off the lawn. */
+function outwards(from: PointM, to: PointM, rings: PointM[][], by: Fit): Line {
+  const start = by.at(from);
   const [x2, y2] = by.at(to);
-  const [middleX, middleY] = by.at(middle);
-  const lengthPx = Math.hypot(x2 - x1, y2 - y1);
-  const along: [number, number] = lengthPx > 0 ? [(x2 - x1) / lengthPx, (y2 - y1) / lengthPx] : [1, 0];
-  const centre: [number, number] = [(x1 + x2) / 2, (y1 + y2) / 2];
-  let away: [number, number] = [-along[1], along[0]];
-  if ((centre[0] - middleX) * away[0] + (centre[1] - middleY) * away[1] < 0) away = [-away[0], -away[1]];
+  const lengthPx = Math.hypot(x2 - start[0], y2 - start[1]);
+  const along: [number, number] = lengthPx > 0 ? [(x2 - start[0]) / lengthPx, (y2 - start[1]) / lengthPx] : [1, 0];
+  const away: [number, number] = [-along[1], along[0]];
+  const beside: [number, number] = [(start[0] + x2) / 2 + away[0] * 2, (start[1] + y2) / 2 + away[1] * 2];
+  return { start, lengthPx, along, away: isOnLawn(beside, rings, by) ? [-away[0], -away[1]] : away };
+}
+
+/** Places the words of a side off the lawn. */
+export function sidePlace(from: PointM, to: PointM, rings: PointM[][], by: Fit, awayPx: number): SidePlace {
+  const { start, lengthPx, along, away } = outwards(from, to, rings, by);
   let turnDeg = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
   if (turnDeg > 90.01) turnDeg -= 180;
   if (turnDeg < -89.99) turnDeg += 180;
-  return { x: centre[0] + away[0] * awayPx, y: centre[1] + away[1] * awayPx, turnDeg, lengthPx };
+  return {
+    x: start[0] + (along[0] * lengthPx) / 2 + away[0] * awayPx,
+    y: start[1] + (along[1] * lengthPx) / 2 + away[1] * awayPx,
+    turnDeg,
+    lengthPx,
+  };
 }
 
 /** The mark drawn along a side for what lies beyond it: a path in pixels, beside the line and on its outer side. */
-export function besideMark(beside: string, from: PointM, to: PointM, middle: PointM, by: Fit): string {
-  const [x1, y1] = by.at(from);
-  const [x2, y2] = by.at(to);
-  const [middleX, middleY] = by.at(middle);
-  const lengthPx = Math.hypot(x2 - x1, y2 - y1);
+export function besideMark(beside: string, from: PointM, to: PointM, rings: PointM[][], by: Fit): string {
+  const { start, lengthPx, along, away } = outwards(from, to, rings, by);
   if (lengthPx === 0) return '';
-  const along: [number, number] = [(x2 - x1) / lengthPx, (y2 - y1) / lengthPx];
-  let away: [number, number] = [-along[1], along[0]];
-  if (((x1 + x2) / 2 - middleX) * away[0] + ((y1 + y2) / 2 - middleY) * away[1] < 0) away = [-away[0], -away[1]];
+  const [x1, y1] = start;
   const point = (s: number, out: number): string =>
     `${round(x1 + along[0] * s + away[0] * out)} ${round(y1 + along[1] * s + away[1] * out)}`;
   const nSteps = (stepPx: number): number => Math.max(1, Math.round(lengthPx / stepPx));

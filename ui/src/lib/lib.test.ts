@@ -1,7 +1,17 @@
 // The small logic of the screens: keys, drafts, steps, scaling, places. None of it knows the trade.
 import { describe, expect, it } from 'vitest';
 import { restored, typedJson } from './draft.svelte';
-import { besideMark, fillPattern, fit, keepIn, ringsPath, scaleBarM, sidePlace, stripWidthPx } from './drawing';
+import {
+  besideMark,
+  fillPattern,
+  fit,
+  isOnLawn,
+  keepIn,
+  ringsPath,
+  scaleBarM,
+  sidePlace,
+  stripWidthPx,
+} from './drawing';
 import { Bounce, BOUNCE_MS, wishOf, type Press } from './keys';
 import { GROUPS, groupOf } from './label';
 import { address, keptHash, placeOf } from './route.svelte';
@@ -85,6 +95,14 @@ describe('steps', () => {
 
 describe('the drawing', () => {
   const by = fit([0, 0, 10, 20], 220, 420, 10);
+  const lawn: [number, number][][] = [
+    [
+      [0, 0],
+      [10, 0],
+      [10, 20],
+      [0, 20],
+    ],
+  ];
 
   it('keeps the scale in both directions and the front at the bottom', () => {
     expect(by.scale).toBe(20);
@@ -152,20 +170,39 @@ describe('the drawing', () => {
   });
 
   it('stands the words of a side outside, never upside down', () => {
-    const right = sidePlace([10, 0], [10, 20], [5, 10], by, 20);
+    const right = sidePlace([10, 0], [10, 20], lawn, by, 20);
     expect(right.x).toBeCloseTo(230);
     expect(Math.abs(right.turnDeg)).toBeLessThanOrEqual(90.01);
-    const back = sidePlace([10, 20], [0, 20], [5, 10], by, 20);
+    const back = sidePlace([10, 20], [0, 20], lawn, by, 20);
     expect(back.y).toBeCloseTo(-10);
     expect(back.turnDeg).toBeCloseTo(0);
   });
 
+  it('stands the words of a side off the lawn in a bay, too', () => {
+    const bay: [number, number][][] = [
+      [
+        [0, 0],
+        [10, 0],
+        [10, 20],
+        [6, 20],
+        [6, 10],
+        [4, 10],
+        [4, 20],
+        [0, 20],
+      ],
+    ];
+    const side = sidePlace([6, 20], [6, 10], bay, by, 10);
+    expect(side.x).toBeCloseTo(by.at([6, 15])[0] - 10);
+    expect(isOnLawn(by.at([8, 15]), bay, by)).toBe(true);
+    expect(isOnLawn(by.at([5, 15]), bay, by)).toBe(false);
+  });
+
   it('draws what lies beyond a side, and nothing for nothing', () => {
     for (const beside of ['hedge', 'open_water', 'neighbour', 'food_plants', 'paving', 'wall', 'drain']) {
-      expect(besideMark(beside, [0, 0], [10, 0], [5, 10], by)).toMatch(/^M/);
+      expect(besideMark(beside, [0, 0], [10, 0], lawn, by)).toMatch(/^M/);
     }
-    expect(besideMark('nothing', [0, 0], [10, 0], [5, 10], by)).toBe('');
-    expect(besideMark('hedge', [0, 0], [0, 0], [5, 10], by)).toBe('');
+    expect(besideMark('nothing', [0, 0], [10, 0], lawn, by)).toBe('');
+    expect(besideMark('hedge', [0, 0], [0, 0], lawn, by)).toBe('');
   });
 });
 
