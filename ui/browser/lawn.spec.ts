@@ -94,13 +94,11 @@ test('a file that holds no outline is refused in plain words, and the form stays
   await show(page, app, `#/lawn/${crypto.randomUUID()}`);
   await page.getByRole('textbox', { name: 'Width, along the front' }).fill('11');
   await page.locator('label', { hasText: 'Draw it, or a file' }).tap();
-  await page
-    .getByLabel('Bring a GeoJSON or GPX file')
-    .setInputFiles({
-      name: 'lawn.geojson',
-      mimeType: 'application/geo+json',
-      buffer: Buffer.from('{"type":"Nonsense"'),
-    });
+  await page.getByLabel('Bring a GeoJSON or GPX file').setInputFiles({
+    name: 'lawn.geojson',
+    mimeType: 'application/geo+json',
+    buffer: Buffer.from('{"type":"Nonsense"'),
+  });
   await expect(page.locator('.file p').first()).toHaveText(/\p{L}{3}/u);
   await expect(page.locator('.file')).not.toContainText('⟦');
   await expect(page.getByRole('textbox', { name: 'About how wide' })).toHaveValue('11');

@@ -3,9 +3,11 @@
 import type { Page } from '@playwright/test';
 import type { Panel } from '../src/lib/generated/Panel';
 import { startApp, type App } from './app';
+import { baselinePart, bentLawn, bracedPart, keepLawn, lawnOf, part, walkRound } from './lawns';
 import { Visitor } from './visitor';
 
 const LAWN = 'Front lawn';
+const BENT = 'Bent lawn';
 
 /** Loads a page anew and waits until it stands. */
 export async function show(page: Page, app: App, hash: string, query = ''): Promise<void> {
@@ -14,6 +16,35 @@ export async function show(page: Page, app: App, hash: string, query = ''): Prom
   await page.goto(app.at(hash, query));
   await page.locator('main[data-ready="true"]').waitFor();
   await page.evaluate(() => document.fonts.ready);
+}
+
+/** The lawn's form in every way of measuring, and the two pages on which things are dragged. */
+async function everyWayOfMeasuring(
+  page: Page,
+  app: App,
+  query: string,
+  look: (name: string) => Promise<void>,
+): Promise<void> {
+  const fixes = walkRound().map((fix) => ({ ...fix, accuracy_m: 2, at_ms: null }));
+  const lawns = {
+    'lawn-braces': lawnOf('Braced lawn', [bracedPart('AC')]),
+    'lawn-baseline': lawnOf('Baseline lawn', [baselinePart()]),
+    'lawn-walked': lawnOf('Walked lawn', [part({ way: 'walked', walked: { rounds: [fixes, fixes], from: 'device' } })]),
+    'lawn-bent': bentLawn(BENT),
+  };
+  for (const [name, lawn] of Object.entries(lawns)) {
+    const id = await keepLawn(app, lawn);
+    await show(page, app, `#/lawn/${id}`, query);
+    await page.locator('svg[role="img"]').first().waitFor();
+    await look(name);
+  }
+  await page.locator('[data-act="draw"]').click();
+  await page.locator('button.handle').nth(3).focus();
+  await page.keyboard.press('ArrowLeft');
+  await look('lawn-corners');
+  await page.locator('button.main-act').click();
+  await page.locator('[data-act="places"]').click();
+  await look('lawn-places');
 }
 
 /** Shows every screen in turn and calls `look` on each. */
@@ -56,6 +87,7 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await show(page, app, `#/lawn/${lawn.lawn_id}`, query);
     await page.locator('svg[role="img"]').first().waitFor();
     await look('lawn');
+    await everyWayOfMeasuring(page, app, query, look);
     await show(page, app, `#/product/${product.id}`, query);
     for (let n = 1; n <= 8; n += 1) {
       await look(`label-${n}`);
@@ -102,6 +134,13 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await panel('closed', 'visit-closed');
     await show(page, app, `#/record/${visitor.visitId}`, query);
     await look('record');
+
+    const bent = new Visitor(app);
+    bent.change = { n_passes: 2, headings: ['along', 'along'] };
+    await bent.open(BENT);
+    await bent.until('plan');
+    await show(page, app, `#/visit/${bent.visitId}`, query);
+    await look('visit-plan-bent');
 
     const again = new Visitor(app);
     again.change = { guide: 'strip' };

@@ -99,7 +99,9 @@ heading-along = Along
 heading-across = Across
 plan-directions-hint = The figures are for one pass.
 direction-along = Along { $side }
-direction-angle = At { $angle } from straight ahead
+direction-straight = Straight away from the front
+direction-side-to-side = From side to side
+direction-angle = Turned { $angle } to the right
 direction-advised = Advised
 direction-strips = { $strips ->
     [one] One strip
