@@ -11,6 +11,7 @@ import {
   sidesWithoutPart,
   wholeLawn,
   withCornerOn,
+  withCorners,
   withoutCorner,
 } from './lawn';
 import { Moving } from './moving';
@@ -43,6 +44,15 @@ describe('sides and braces', () => {
     const lines = linesFor(4, [line('A', 'D', '5'), line('B', 'D', '7'), line('A', 'C', '6'), line('C', 'E', '2')]);
     expect(lines.map(({ from, to }) => from + to)).toEqual(['AB', 'BC', 'CD', 'AD', 'BD', 'AC']);
     expect(cornerNames(3)).toEqual(['A', 'B', 'C']);
+  });
+});
+
+describe('another number of corners', () => {
+  it('makes no brace of a side that was never measured, and one of a side that was', () => {
+    const four = withCorners({ n_corners: 0, lines: [] }, 4);
+    expect(withCorners(four, 5).lines.map(({ from, to }) => from + to)).toEqual(['AB', 'BC', 'CD', 'DE', 'EA']);
+    const measured = { ...four, lines: four.lines.map((one) => ({ ...one, length: { text: '8', unit: 'm' } })) };
+    expect(withCorners(measured, 5).lines.map(({ from, to }) => from + to)).toContain('DA');
   });
 });
 

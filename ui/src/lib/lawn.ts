@@ -42,10 +42,13 @@ export function linesFor(nCorners: number, known: LineInput[]): LineInput[] {
   return [...sides, ...braces];
 }
 
-/** The same braces for another number of corners. */
+/** The same lines for another number of corners. A side that was never measured does not become a brace. */
 export const withCorners = (braces: BracesInput, nCorners: number): BracesInput => ({
   n_corners: nCorners,
-  lines: linesFor(nCorners, braces.lines),
+  lines: linesFor(
+    nCorners,
+    braces.lines.filter((line) => line.length.text !== '' || !isSide(line, braces.n_corners)),
+  ),
 });
 
 /** Something was said about a side. */

@@ -40,7 +40,7 @@ export class LawnSession {
 
   constructor(readonly lawnId: string) {
     this.draft = new Draft<LawnForm>(`lawn:${lawnId}`, empty(), ({ lawn, whose, client }) => ({
-      lawn: { ...lawn, sides: lawn.sides.filter(isSpokenOf) },
+      lawn: { ...lawn, origin: null, sides: lawn.sides.filter(isSpokenOf) },
       whose,
       client,
     }));
@@ -80,9 +80,11 @@ export class LawnSession {
     if (JSON.stringify(input) !== this.#answered) this.preview.soon(input);
   }
 
-  /** Call from an effect: a line for each side that the answer lists. */
-  listSides(): void {
+  /** Call from an effect: a line for each side that the answer lists, and the place that a first walk round sets. */
+  follow(): void {
     if (this.view === null) return;
+    const { origin } = this.view.input;
+    if (origin !== null && JSON.stringify(origin) !== JSON.stringify(this.lawn.origin)) this.lawn.origin = origin;
     const known = $state.snapshot(this.lawn.sides);
     const sides = everySide(known, $state.snapshot(this.view.parts));
     if (JSON.stringify(sides) !== JSON.stringify(known)) this.lawn.sides = sides;

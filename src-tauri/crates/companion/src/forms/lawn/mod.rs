@@ -102,12 +102,13 @@ pub(crate) fn view(input: &LawnInput) -> LawnView {
     let Read { parts, survey, problems } = read(&input);
     let mut problems = problems.into_list();
     let mut measured = None;
+    // A lawn without a name is drawn all the same: it is measured first and named when there is time.
     if let Some(survey) = &survey
-        && problems.is_empty()
+        && problems.iter().all(|problem| problem.field == "name")
     {
         match sides::with_all(survey).measure(None) {
             Ok(found) => measured = Some(found),
-            Err(refusals) => problems = problems_of(&refusals, &input),
+            Err(refusals) => problems.extend(problems_of(&refusals, &input)),
         }
     }
     let drawing = measured.as_ref().zip(survey.as_ref()).map(|(measured, survey)| {
