@@ -70,9 +70,15 @@ fn side(measured: &MeasuredSide, survey: Option<&Survey>) -> Option<SideDrawing>
         beside: code_of(beside, BESIDE).to_owned(),
         part_idx: u32::try_from(part_idx).unwrap_or(u32::MAX),
         side_idx: u32::try_from(side_idx).unwrap_or(u32::MAX),
-        along_deg: (to.0 - from.0).atan2(to.1 - from.1).to_degrees().rem_euclid(180.0),
+        along_deg: along_deg(&[from, to]).unwrap_or(0.0),
         name: part.map(|part| show::said(&side_name(&part.shape, side_idx))),
     })
+}
+
+/// The direction from the first to the last of some points, clockwise from straight away from the front, 0 to 180 degrees.
+pub(crate) fn along_deg(line: &[(f64, f64)]) -> Option<f64> {
+    let (from, to) = (line.first()?, line.last()?);
+    Some((to.0 - from.0).atan2(to.1 - from.1).to_degrees().rem_euclid(180.0))
 }
 
 /// How long a chain of points is.

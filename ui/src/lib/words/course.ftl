@@ -133,3 +133,10 @@ advice-no-watering = No watering for { $hours }.
 advice-water-in = Water it in within { $hours } if it does not rain.
 advice-iron-stains = Contains iron: it stains paving and shoes until it is watered in. Rinse splashes off paving at once.
 advice-look-back = We look back on { $date }.
+
+# What square ends do, and what the area's doubt does to the product
+plan-ends-missed = Square ends miss { $area } in one pass.
+plan-ends-overshot = Square ends wet { $area } beyond the edge in one pass, which takes { $water }.
+plan-lower-area-counts = The area may be off by { $area } ({ $percent }). At the label’s highest dose only { $lower } counts.
+plan-doubt-moves-product = The area may be off by { $area } ({ $percent }), and the product by { $product } with it.
+angle-out-of-range = A walking direction lies between 0 and 180 degrees.

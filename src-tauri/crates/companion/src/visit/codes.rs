@@ -1,6 +1,6 @@
 //! The codes of closed lists as screens and records name them: one table a list, read in both directions.
 
-use evensward_core::plan::{Cause, Heading, StartSide};
+use evensward_core::plan::{Cause, Heading, NarrowAt, StartSide};
 use evensward_core::product::Purpose;
 use evensward_core::visit::event::{CorrectionKind, Guide, Share, StopReason, Survivors, UseUpKind};
 use evensward_core::visit::item::PauseReason;
@@ -56,6 +56,9 @@ pub(crate) const CAUSES: &[(&str, Cause)] = &[
 ];
 pub(crate) const STARTS: &[(&str, StartSide)] =
     &[("left", StartSide::Left), ("right", StartSide::Right), ("front", StartSide::Front), ("back", StartSide::Back)];
+/// Empty is what was meant before it could be chosen.
+pub(crate) const NARROW_AT: &[(&str, NarrowAt)] =
+    &[("last", NarrowAt::Last), ("first", NarrowAt::First), ("", NarrowAt::Last)];
 pub(crate) const GUIDES: &[(&str, Guide)] = &[("pass", Guide::ByPass), ("strip", Guide::ByStrip)];
 pub(crate) const HEADINGS: &[(&str, Heading)] = &[("along", Heading::Along), ("across", Heading::Across)];
 

@@ -5,6 +5,7 @@
 
 mod acts;
 mod codes;
+mod directions;
 mod facts;
 mod fills;
 mod ground;

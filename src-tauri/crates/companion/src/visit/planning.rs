@@ -3,36 +3,39 @@
 //! Core plans; here a choice is put together from what was chosen, and a plan is turned into what a screen shows.
 
 use evensward_core::checks::is_barred;
-use evensward_core::plan::{self, Choice, Heading, NarrowOption, NarrowReport, Plan, Remedy, Walkable};
+use evensward_core::plan::{
+    self, Choice, Heading, NarrowOption, NarrowReport, PASSES_LOOKED_AT, PASSES_MOST, PASSES_USUAL, Plan, Remedy,
+    Walkable,
+};
 use evensward_core::quantity::{
-    Arg, FlowRate, Pace, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Said as Sentence, Unit,
+    Angle, Area, Arg, Doubt, FlowRate, Pace, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Said as Sentence, Unit,
 };
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
 use evensward_core::visit::event::Guide;
 
-use super::codes::{GUIDES, HEADINGS, STARTS};
+use super::codes::{GUIDES, HEADINGS, NARROW_AT, STARTS, code_of};
+use super::directions;
 use super::fills::fill_views;
 use super::parsing::Problems;
 use super::refusal;
 use super::strips;
 use crate::dto::ask::{Failure, PlanPreview};
 use crate::dto::figures::{FieldProblem, Said, Shown, Typed};
-use crate::dto::visit::{DirectionView, NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView};
+use crate::dto::visit::{NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView};
 use crate::show;
 
-/// Most passes that are looked at for the label's water range.
-const MOST_PASSES: u8 = 8;
-/// As many light passes as are offered by themselves, where the water range allows them (own setting).
-const USUAL_PASSES: u8 = 4;
+/// Less than this at the ends of a pass is not worth a sentence, in square metres (own setting).
+const ENDS_SAID_M2: f64 = 0.1;
 
 /// A plan's choice as typed, for the planner.
 pub(crate) fn plan_choice(position: &Position, facts: &Facts, input: &PlanChoice) -> Result<(Choice, Guide), Failure> {
     let mut problems = Problems::default();
-    let n_passes = u8::try_from(input.n_passes).ok().filter(|passes| (1..=12).contains(passes));
+    let n_passes = u8::try_from(input.n_passes).ok().filter(|passes| (1..=PASSES_MOST).contains(passes));
     if n_passes.is_none() {
-        let said = Sentence::new("passes-out-of-range").with("least", Arg::Count(1)).with("most", Arg::Count(12));
+        let most = Arg::Count(PASSES_MOST.into());
+        let said = Sentence::new("passes-out-of-range").with("least", Arg::Count(1)).with("most", most);
         problems.add("n_passes", &said);
     }
     let dose = problems.optional("dose", &input.dose, ProductDose::from_figure);
@@ -44,12 +47,20 @@ pub(crate) fn plan_choice(position: &Position, facts: &Facts, input: &PlanChoice
     let guide = problems.code("guide", &input.guide, GUIDES);
     let headings: Vec<Heading> =
         input.headings.iter().filter_map(|heading| problems.code("headings", heading, HEADINGS)).collect();
-    let made = match (n_passes, dose, start_side, guide) {
-        (Some(n_passes), Some(dose), Some(start_side), Some(guide)) => {
+    let angle = Angle::from_deg(input.angle_deg).ok().filter(|angle| angle.deg() < 180.0);
+    if angle.is_none() {
+        problems.add("angle_deg", &Sentence::new("angle-out-of-range"));
+    }
+    let narrow_at = problems.code("narrow_at", &input.narrow_at, NARROW_AT);
+    let made = match (n_passes, dose, start_side, guide, angle, narrow_at) {
+        (Some(n_passes), Some(dose), Some(start_side), Some(guide), Some(angle), Some(narrow_at)) => {
             let mut choice = Choice::plain(n_passes, dose);
             let wanted = headings.iter().copied().chain(std::iter::repeat(Heading::Along));
             choice.headings = wanted.take(usize::from(n_passes)).collect();
             choice.start_side = start_side;
+            choice.angle = angle;
+            choice.narrow_at = narrow_at;
+            choice.edge_first = input.edge_first;
             choice.pace = pace;
             choice.trim = position.kit.as_ref().map_or(1.0, |kit| facts.trim_for(kit.kit_id));
             Some((choice, guide))
@@ -103,15 +114,16 @@ pub(crate) const fn remedy_code(remedy: Remedy) -> &'static str {
 pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanChoice {
     let n_passes = suggested_passes(position);
     let headings = vec!["along".to_owned(); usize::from(n_passes)];
+    let best = directions::best(position);
     PlanChoice {
         n_passes: u32::from(n_passes),
         headings,
-        start: "left".to_owned(),
+        start: best.as_ref().map_or("left", |best| code_of(&best.start_side, STARTS)).to_owned(),
         narrow: String::new(),
         pace: Typed::empty("m/s"),
         dose: dose_as_typed,
         guide: "pass".to_owned(),
-        angle_deg: 0.0,
+        angle_deg: best.map_or(0.0, |best| best.angle.deg()),
         narrow_at: "last".to_owned(),
         edge_first: false,
     }
@@ -121,7 +133,7 @@ pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanCho
 fn suggested_passes(position: &Position) -> u8 {
     let own =
         options(position, None).options.into_iter().filter(|option| option.is_own_pace).map(|option| option.n_passes);
-    own.min_by_key(|passes| passes.abs_diff(USUAL_PASSES)).unwrap_or(USUAL_PASSES)
+    own.min_by_key(|passes| passes.abs_diff(PASSES_USUAL)).unwrap_or(PASSES_USUAL)
 }
 
 fn options(position: &Position, walkable: Option<Walkable>) -> plan::WaterOptions {
@@ -135,7 +147,7 @@ fn options(position: &Position, walkable: Option<Walkable>) -> plan::WaterOption
         kit.kit.swath,
         &label.label.water,
         walkable.unwrap_or_default(),
-        MOST_PASSES,
+        PASSES_LOOKED_AT,
     )
 }
 
@@ -186,6 +198,8 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
     let passed = position.passed_rules();
     let steps = kit.and_then(|kit| kit.calibration.steps_per_min_at(plan.pace));
     let metres: f64 = plan.passes.iter().flat_map(|pass| &pass.legs).map(|leg| leg.length.m()).sum();
+    let empty: f64 = plan.passes.iter().map(|pass| pass.empty.m()).sum();
+    let seconds: f64 = plan.passes.iter().map(|pass| pass.time_in_all(plan.pace).s()).sum();
     PlanView {
         treated: show::area(plan.treated.area),
         product: show::product(plan.product),
@@ -196,17 +210,17 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         water_in_units: show::per_area(plan.water),
         pace: show::pace(plan.pace),
         steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
-        minutes: show::shown(plan.time.s() / 60.0, Unit::Minute, 0),
+        minutes: show::shown(seconds / 60.0, Unit::Minute, 0),
         metres: show::shown(metres, Unit::Metre, 0),
-        empty: show::shown(0.0, Unit::Metre, 0),
-        turns: 0,
-        ends: Vec::new(),
+        empty: show::shown(empty, Unit::Metre, 0),
+        turns: plan.passes.iter().map(|pass| u32::from(pass.n_turns)).sum(),
+        ends: ends(plan),
         rounding_error: show::shown(plan.rounding_error_percent, Unit::Percent, 1),
         weight: show::weight(plan.weight_full),
         fills: fill_views(position, plan),
         sums: sums(choice, plan),
         narrow: plan.narrow.first().map(|report| narrow_view(report, &passed)),
-        directions: directions(position, choice, plan),
+        directions: directions::views(position, choice),
         water_options: water_options(position, choice),
         checks: plan.checks.iter().map(|check| show::check(check, None)).collect(),
         drawing: strips::of_plan(position, plan),
@@ -286,49 +300,6 @@ fn narrow_option(report: &NarrowReport, option: &NarrowOption, passed: &[&str]) 
     }
 }
 
-/// Both directions side by side, each walked throughout.
-fn directions(position: &Position, choice: &Choice, plan: &Plan) -> Vec<DirectionView> {
-    [Heading::Along, Heading::Across]
-        .into_iter()
-        .filter_map(|heading| {
-            let headings = vec![heading; usize::from(choice.n_passes)];
-            let other = Choice { headings, narrow: plan::NarrowChoice::default(), ..choice.clone() };
-            let is_walked_so = plan.passes.iter().all(|pass| pass.heading == heading);
-            let made = if is_walked_so { Some(plan.clone()) } else { make_plan(position, &other).ok() }?;
-            direction(heading, &made, is_walked_so)
-        })
-        .collect()
-}
-
-fn direction(heading: Heading, plan: &Plan, is_chosen: bool) -> Option<DirectionView> {
-    let layout = plan.layout(heading)?;
-    let pass = plan.passes.iter().find(|pass| pass.heading == heading)?;
-    let metres: f64 = pass.legs.iter().map(|leg| leg.length.m()).sum();
-    let n_runs: usize = layout.strips.iter().map(|strip| strip.runs.len()).sum();
-    Some(DirectionView {
-        angle_deg: if heading == Heading::Along { 0.0 } else { 90.0 },
-        start: "left".to_owned(),
-        side: None,
-        n_strips: u32::try_from(layout.strips.len()).unwrap_or(u32::MAX),
-        n_runs: u32::try_from(n_runs).unwrap_or(u32::MAX),
-        narrow_width: plan
-            .narrow
-            .iter()
-            .find(|report| report.heading == heading)
-            .map(|report| show::length(report.width)),
-        metres: show::shown(metres, Unit::Metre, 0),
-        empty: show::shown(0.0, Unit::Metre, 0),
-        turns: u32::try_from(n_runs.saturating_sub(1)).unwrap_or(u32::MAX),
-        minutes: show::shown(pass.time.s() / 60.0, Unit::Minute, 0),
-        volume: show::litres(pass.volume),
-        missed: show::shown(0.0, Unit::SquareMetre, 1),
-        overshot: show::shown(0.0, Unit::SquareMetre, 1),
-        is_recommended: false,
-        is_chosen,
-        why: show::said(&Sentence::new(if heading == Heading::Along { "heading-along" } else { "heading-across" })),
-    })
-}
-
 fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
     options(position, Some(choice.walkable))
         .options
@@ -343,6 +314,20 @@ fn water_options(position: &Position, choice: &Choice) -> Vec<WaterOptionView> {
         .collect()
 }
 
+/// What the square ends miss and wet beyond the lawn, for one pass of each heading.
+fn ends(plan: &Plan) -> Vec<Said> {
+    let area = |area: Area| Arg::number(area.m2(), Unit::SquareMetre, 1);
+    let mut said = Vec::new();
+    if plan.ends.missed.m2() >= ENDS_SAID_M2 {
+        said.push(Sentence::new("plan-ends-missed").with("area", area(plan.ends.missed)));
+    }
+    if plan.ends.overshot.m2() >= ENDS_SAID_M2 {
+        let water = Arg::number(plan.ends.overshot_water.l(), Unit::Litre, 2);
+        said.push(Sentence::new("plan-ends-overshot").with("area", area(plan.ends.overshot)).with("water", water));
+    }
+    said.iter().map(show::said).collect()
+}
+
 fn notes(position: &Position, choice: &Choice, plan: &Plan) -> Vec<Said> {
     let percent = (choice.trim - 1.0) * 100.0;
     let mut notes: Vec<Said> = ways_out(position, choice).into_iter().collect();
@@ -353,7 +338,38 @@ fn notes(position: &Position, choice: &Choice, plan: &Plan) -> Vec<Said> {
         let code = if percent > 0.0 { "plan-water-trimmed-up" } else { "plan-water-trimmed-down" };
         notes.push(show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1))));
     }
+    notes.extend(doubt(position, choice, plan).map(|said| show::said(&said)));
     notes
+}
+
+/// The area's doubt, where it matters: it takes from the product, or moves it by more than a step of the measure.
+fn doubt(position: &Position, choice: &Choice, plan: &Plan) -> Option<Sentence> {
+    let doubt = plan.treated.doubt;
+    let area = Arg::number(plan.treated.area.less(plan.treated.lower()).m2(), Unit::SquareMetre, 1);
+    let said = |code| Sentence::new(code).with("area", area.clone()).with("percent", percent_of(doubt));
+    let is_lower_counted =
+        (choice.dose * plan.treated.area).base() > plan.product_exact.base() * (1.0 + RELATIVE_TOLERANCE);
+    if is_lower_counted {
+        return Some(
+            said("plan-lower-area-counts").with("lower", Arg::number(plan.treated.lower().m2(), Unit::SquareMetre, 1)),
+        );
+    }
+    let moved = choice.dose * plan.treated.area.less(plan.treated.lower());
+    let steps = position.kit.as_ref().map(|kit| kit.kit.jug_steps)?;
+    let step = match moved {
+        ProductAmount::Volume(_) => ProductAmount::Volume(steps.volume),
+        ProductAmount::Mass(_) => ProductAmount::Mass(steps.mass),
+    };
+    let step = choice.jug_step.unwrap_or(step);
+    (moved.base() > step.base()).then(|| {
+        let [amount] = [show::product(moved)];
+        let unit = Unit::from_code(&amount.unit).unwrap_or(Unit::Times);
+        said("plan-doubt-moves-product").with("product", Arg::number(amount.value, unit, amount.decimals))
+    })
+}
+
+fn percent_of(doubt: Doubt) -> Arg {
+    Arg::number(doubt.percent(), Unit::Percent, 1)
 }
 
 /// Where no passes at a walkable pace bring the water into the label's range: what the nozzle would have to give.

@@ -1,13 +1,13 @@
 //! The strips on the drawing: geometry from the frozen plan, how far along each is from the walk.
 
 use evensward_core::lawn::Survey;
-use evensward_core::plan::{Layout, Leg, Plan, Strip};
+use evensward_core::plan::{Layout, Leg, Pass, Plan, Strip};
 use evensward_core::visit::event::Place;
 use evensward_core::visit::{Position, Stage};
 
 use super::ground::measured;
 use crate::drawing;
-use crate::dto::drawing::{Drawing, PointM, StripDrawing, StripState};
+use crate::dto::drawing::{Drawing, PointM, RefillDrawing, StripDrawing, StripState};
 
 /// The lawn as it stands in this visit: with the label's margins once a product is chosen, with strips once planned.
 pub(crate) fn of_position(position: &Position) -> Option<Drawing> {
@@ -37,7 +37,7 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
     let Some(pass) = pass else { return drawn };
     let Some(layout) = plan.layout(pass.heading) else { return drawn };
     let same_heading = || plan.passes.iter().filter(|other| other.heading == pass.heading);
-    let order = walking_order(&pass.legs);
+    let order: Vec<u16> = pass.moments().iter().map(|(moment, _)| moment.strip.0).collect();
     let strips_done = if is_agreed { usize::from(position.walk.strips_done) } else { 0 };
     let is_walking = is_agreed && matches!(position.stage, Stage::Walk | Stage::Mix);
     let is_over = is_agreed && position.stage > Stage::Correct;
@@ -45,7 +45,10 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
         .strips
         .iter()
         .map(|strip| {
+            // A strip that a patch cuts in two may be come to twice: it is done with its last piece.
             let place = order.iter().position(|id| *id == strip.id.0);
+            let last = order.iter().rposition(|id| *id == strip.id.0);
+            let is_current = order.get(strips_done).is_some_and(|id| *id == strip.id.0);
             // When all is over, a strip that any pass took has been treated, though the last pass left it out.
             let is_treated = || same_heading().flat_map(|pass| &pass.legs).any(|leg| leg.strip == strip.id);
             let is_whole = is_over && position.walk.short.is_none() && position.stopped.is_none();
@@ -53,14 +56,14 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
                 None if is_whole && is_treated() => StripState::Done,
                 None => StripState::LeftOut,
                 Some(_) if is_whole => StripState::Done,
-                Some(idx) if idx < strips_done => StripState::Done,
-                Some(idx) if idx == strips_done && is_walking => StripState::Current,
+                Some(_) if last < Some(strips_done) => StripState::Done,
+                Some(_) if is_current && is_walking => StripState::Current,
                 Some(_) => StripState::ToDo,
             };
             StripDrawing {
                 strip: u32::from(strip.id.0),
                 is_narrow: strip.is_narrow,
-                is_lap: false,
+                is_lap: strip.is_lap,
                 state,
                 rings: strip.runs.iter().flat_map(|run| run.ground.clone()).flat_map(drawing::rings).collect(),
                 lines: lines(strip, &pass.legs),
@@ -70,16 +73,27 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
         .collect();
     let current = order.get(strips_done).copied();
     drawn.markers = markers(layout, current);
+    drawn.missed = plan.ends.missed_ground.iter().cloned().flat_map(drawing::rings).collect();
+    drawn.overshot = plan.ends.overshot_ground.iter().cloned().flat_map(drawing::rings).collect();
+    drawn.refills = refills(plan, pass, layout);
     let first = pass.legs.first();
     drawn.start = first.and_then(|leg| leg_line(layout.strip(leg.strip)?, leg)).map(|[from, _]| from);
     drawn
 }
 
-/// Numbers of the strips in walking order.
-fn walking_order(legs: &[Leg]) -> Vec<u16> {
-    let mut order: Vec<u16> = legs.iter().map(|leg| leg.strip.0).collect();
-    order.dedup();
-    order
+/// Where the tankfuls of a pass are made: where the strip begins that they come before.
+fn refills(plan: &Plan, pass: &Pass, layout: &Layout) -> Vec<RefillDrawing> {
+    let moments = pass.moments();
+    let of_pass = plan.refills.iter().filter(|refill| refill.before.pass == pass.number);
+    of_pass
+        .filter_map(|refill| {
+            let place = moments.iter().position(|(moment, _)| *moment == refill.before)?;
+            let leg = moments.get(place).and_then(|(_, legs)| legs.first())?;
+            let [at, _] = leg_line(layout.strip(leg.strip)?, leg)?;
+            let before_strip = u32::try_from(place + 1).unwrap_or(u32::MAX);
+            Some(RefillDrawing { at, before_strip, fill: u32::from(refill.fill) })
+        })
+        .collect()
 }
 
 fn lines(strip: &Strip, legs: &[Leg]) -> Vec<[PointM; 2]> {
@@ -109,7 +123,7 @@ fn fill_of(position: &Position, plan: &Plan, pass: u8, strip_idx: usize) -> u32 
             .iter()
             .map(|fill| {
                 let pass = plan.passes.iter().find(|pass| pass.number == fill.from.pass);
-                let moments = pass.map(evensward_core::plan::Pass::moments).unwrap_or_default();
+                let moments = pass.map(Pass::moments).unwrap_or_default();
                 let idx = moments.iter().position(|(moment, _)| *moment == fill.from).unwrap_or(0);
                 Place { pass: fill.from.pass, strips_done: u16::try_from(idx).unwrap_or(u16::MAX) }
             })

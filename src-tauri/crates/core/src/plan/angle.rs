@@ -12,9 +12,10 @@ use super::draft::Ground;
 use super::frame::{Frame, direction, rings_of};
 use super::layout::{Bands, Laying, Spacing};
 use super::runs::WITHIN_M;
+use super::types::Pass;
 use super::walk::{Gait, Places, walk};
 use crate::lawn::{Measured, Slope};
-use crate::quantity::{Angle, Area, Arg, Length, Said, Span, Unit, Volume};
+use crate::quantity::{Angle, Area, Arg, Length, Pace, Said, Span, Unit, Volume};
 
 /// Seconds that a turn takes (own setting).
 const TURN_S: f64 = 3.0;
@@ -154,6 +155,14 @@ fn apart_deg(a: f64, b: f64) -> f64 {
 fn half_turn(deg: f64) -> f64 {
     let half = deg.rem_euclid(180.0);
     if half < 180.0 { half } else { 0.0 }
+}
+
+impl Pass {
+    /// How long it takes in all: spraying, the empty metres at that pace, and the turns.
+    #[must_use]
+    pub fn time_in_all(&self, pace: Pace) -> Span {
+        Span::computed(self.time.s() + self.empty.m() / pace.m_per_s() + TURN_S * f64::from(self.n_turns))
+    }
 }
 
 /// A direction of edges, with the length of all that share it.
@@ -355,8 +364,7 @@ fn evaluated(
     let narrow_m: f64 = narrow.map_or(0.0, |strip| strip.runs.iter().map(|run| run.length.m()).sum());
     let missed_m2: f64 = laid.ends.iter().map(|run| run.missed_m2).sum();
     let overshot_m2: f64 = laid.ends.iter().map(|run| run.overshot_m2).sum();
-    let pace = walker.gait.pace.m_per_s();
-    let seconds = pass.time.s() + pass.empty.m() / pace + TURN_S * f64::from(pass.n_turns);
+    let seconds = pass.time_in_all(walker.gait.pace).s();
     let count = |n: usize| u16::try_from(n).unwrap_or(u16::MAX);
     let cost_s = seconds + extra_s(walker.gait, narrow_m, missed_m2 + overshot_m2);
     let direction = Direction {

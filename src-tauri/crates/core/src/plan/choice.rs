@@ -5,6 +5,13 @@
 
 use crate::quantity::{Angle, Pace, ProductAmount, ProductDose, Volume, Weight};
 
+/// The most passes of one visit that are planned (own setting).
+pub const PASSES_MOST: u8 = 20;
+/// The most passes that are looked at to bring the water into the label's range (own setting).
+pub const PASSES_LOOKED_AT: u8 = 8;
+/// As many light passes as are offered by themselves, where the water range allows them (own setting).
+pub const PASSES_USUAL: u8 = 4;
+
 /// The direction of a pass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Heading {

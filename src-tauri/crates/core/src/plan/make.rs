@@ -3,7 +3,7 @@
 //! Invariant: the product comes from [`product_for`] and is only rounded afterwards; the trim multiplies the
 //! flow and so the water. Every refusal is given at once; what is possible but not right is a check.
 
-use super::choice::{Choice, Heading};
+use super::choice::{Choice, Heading, PASSES_MOST};
 use super::draft::{Draft, Ground, product_for};
 use super::ends::{ends, missed_check, overlap_check};
 use super::fills::{FillRequest, share_out};
@@ -19,8 +19,6 @@ use crate::quantity::{
     Arg, Code, Concentration, Density, ProductAmount, ProductDose, Said, Unit, Volume, VolumePerArea, Weight, is_above,
 };
 
-/// The most passes of one visit that are planned.
-const MOST_PASSES: u8 = 20;
 /// The trim is believed between these; beyond them the kit is measured again.
 const TRIM_BELIEVED: (f64, f64) = (0.5, 2.0);
 /// The mass of a litre of water, in kilograms.
@@ -152,8 +150,8 @@ pub fn plan(
 
 fn refusals(kit: &Kit, label: &Label, choice: &Choice) -> Vec<Said> {
     let mut refusals = Vec::new();
-    if choice.n_passes == 0 || choice.n_passes > MOST_PASSES {
-        refusals.push(Said::new("number-of-passes").with("limit", Arg::Count(MOST_PASSES.into())));
+    if choice.n_passes == 0 || choice.n_passes > PASSES_MOST {
+        refusals.push(Said::new("number-of-passes").with("limit", Arg::Count(PASSES_MOST.into())));
     }
     if choice.headings.len() != usize::from(choice.n_passes) {
         refusals.push(Said::new("headings-and-passes-differ"));

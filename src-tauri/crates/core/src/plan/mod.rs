@@ -27,7 +27,9 @@ mod walk;
 mod water;
 
 pub use angle::{Direction, DirectionSource, Walker, directions};
-pub use choice::{Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide, Walkable};
+pub use choice::{
+    Choice, Heading, NarrowAt, NarrowChoice, PASSES_LOOKED_AT, PASSES_MOST, PASSES_USUAL, Remedy, StartSide, Walkable,
+};
 pub use correction::extra_water_l;
 pub use draft::product_for;
 pub use fills::{FillRequest, share_out};
