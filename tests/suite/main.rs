@@ -28,6 +28,7 @@ mod visit_sample;
 
 mod properties;
 mod properties_given;
+mod survey_laws;
 mod words;
 
 mod reference_lawns;

@@ -22,6 +22,7 @@ use super::instrument::LengthSpread;
 use super::survey::FieldRefusal;
 use crate::quantity::{Area, Arg, Length, Said};
 use layout::Layout;
+use start::Candidate;
 
 /// A standardised residual beyond this is a likely blunder: one in a thousand good lengths reaches it (Baarda's level).
 pub const BLUNDER_LIMIT: f64 = 3.29;
@@ -213,12 +214,22 @@ const AS_GOOD: f64 = 9.0;
 ///
 /// What is mirrored about two corners keeps every length, so that lengths cannot choose: the outline does, and of two
 /// simple ones the likelier is taken and the other kept as its rival.
-fn best(given: &Given<'_>, candidates: Vec<Layout>) -> Option<Found> {
-    let solved: Vec<Found> = candidates
-        .iter()
-        .filter_map(|candidate| solve::solve(given, candidate))
-        .map(|found| Found { layout: rigid::uncrossed(given, found.layout.anticlockwise()), ..found })
-        .collect();
+fn best(given: &Given<'_>, candidates: Vec<Candidate>) -> Option<Found> {
+    let mut solved: Vec<Found> = Vec::new();
+    // Mirror images of an outline that turned out simple are its rivals, and need no adjustment of their own.
+    let mut simple_misfits: Vec<f64> = Vec::new();
+    for Candidate { layout, misfit } in candidates {
+        let is_image = |known: &f64| misfit.is_some_and(|misfit| (misfit - known).abs() <= 1e-6 * (1.0 + known.abs()));
+        if simple_misfits.iter().any(is_image) {
+            continue;
+        }
+        let Some(found) = solve::solve(given, &layout) else { continue };
+        let layout = rigid::uncrossed(given, found.layout.anticlockwise());
+        if layout.is_simple() {
+            simple_misfits.extend(misfit);
+        }
+        solved.push(Found { layout, ..found });
+    }
     // A difference below this is noise of the arithmetic: the earlier candidate is the likelier one then.
     let is_better = |one: &Found, other: &Found| one.chi2 < other.chi2 * (1.0 - 1e-6) - 1e-6;
     let mut kept: Option<&Found> = None;

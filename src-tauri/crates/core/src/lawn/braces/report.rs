@@ -45,7 +45,8 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     let sigma0 = (redundancy > 0).then(|| (found.chi2 / redundancy as f64).sqrt());
     let disagree = redundancy > 0 && found.chi2 > chi2_at_99_percent(redundancy as f64);
     let suspect = suspect(&lines);
-    let likely_blunder = suspect.filter(|line_idx| is_told_apart(*line_idx, &lines, &shares));
+    let alike = suspect.map_or_else(Vec::new, |line_idx| alike(line_idx, &lines, &shares));
+    let likely_blunder = suspect.filter(|_| alike.is_empty());
 
     let area_m2 = signed_area_m2(&layout.0).abs();
     let factor = if disagree { sigma0.unwrap_or(1.0).max(1.0) } else { 1.0 };
@@ -56,7 +57,11 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     let mut notes = Vec::new();
     if let Some(line) = likely_blunder.and_then(|line_idx| lines.get(line_idx)) {
         notes.push(blunder(given, line));
-    } else if suspect.is_some() || disagree {
+    } else if let Some(line_idx) = suspect {
+        let among = solved.names_of(alike.into_iter().chain([line_idx]));
+        let said = solved.with_best_brace(Said::new("one-of-these-wrong"), Said::new("one-of-these-wrong-all-taped"));
+        notes.push(said.with("among", Arg::Text(among)));
+    } else if disagree {
         notes.push(solved.with_best_brace(Said::new("lengths-disagree"), Said::new("lengths-disagree-all-taped")));
     }
     if disagree {
@@ -128,14 +133,15 @@ fn suspect(lines: &[Residual]) -> Option<usize> {
     (size > BLUNDER_LIMIT).then_some(line_idx)
 }
 
-/// Whether no other line would show the same residuals if it were the wrong one.
-fn is_told_apart(suspect_idx: usize, lines: &[Residual], shares: &DMatrix<f64>) -> bool {
+/// The other lines that would show the same residuals if they were the wrong one.
+fn alike(suspect_idx: usize, lines: &[Residual], shares: &DMatrix<f64>) -> Vec<usize> {
     let between = |one: usize, other: usize| shares.get((one, other)).copied().unwrap_or(0.0);
     let own = 1.0 - between(suspect_idx, suspect_idx);
-    (0..lines.len()).filter(|other| *other != suspect_idx).all(|other| {
-        let share = 1.0 - between(other, other);
-        share <= UNCHECKED || between(suspect_idx, other).abs() < ALIKE * (own * share).sqrt()
-    })
+    let is_alike = |other: &usize| {
+        let share = 1.0 - between(*other, *other);
+        share > UNCHECKED && between(suspect_idx, *other).abs() >= ALIKE * (own * share).sqrt()
+    };
+    (0..lines.len()).filter(|other| *other != suspect_idx).filter(is_alike).collect()
 }
 
 /// The value that chi-squared of so many degrees of freedom passes once in a hundred times.
@@ -186,6 +192,14 @@ impl Solved<'_> {
             Some(pair) => self.given.said_of(with_brace, pair),
             None => all_taped,
         }
+    }
+
+    fn names_of(&self, line_idxs: impl Iterator<Item = usize>) -> String {
+        let mut line_idxs: Vec<usize> = line_idxs.collect();
+        line_idxs.sort_unstable();
+        let lines = line_idxs.into_iter().filter_map(|line_idx| self.given.lines.get(line_idx));
+        let names = lines.map(|line| format!("{}–{}", self.given.name(line.from), self.given.name(line.to)));
+        names.collect::<Vec<String>>().join(", ")
     }
 
     /// Says which length would tell the outline from another that fits as well.

@@ -39,9 +39,11 @@ pub(super) fn row(layout: &Layout, (from, to): (usize, usize), sd_m: f64) -> DVe
 
 /// All rows, one a line.
 pub(super) fn design(given: &Given<'_>, layout: &Layout) -> DMatrix<f64> {
-    let rows: Vec<_> =
-        given.lines.iter().map(|line| row(layout, (line.from, line.to), given.sd_m(line.length)).transpose()).collect();
-    DMatrix::from_rows(&rows)
+    let mut design = DMatrix::zeros(given.lines.len(), n_unknowns(given.n_corners()));
+    for (mut into, line) in design.row_iter_mut().zip(given.lines) {
+        into.tr_copy_from(&row(layout, (line.from, line.to), given.sd_m(line.length)));
+    }
+    design
 }
 
 /// Adjusted less taped, in units of the standard uncertainty.

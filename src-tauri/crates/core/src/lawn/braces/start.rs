@@ -18,8 +18,16 @@ const N_STARS: usize = 60;
 /// What it costs to lie on the unlikelier side, in squared standard uncertainties.
 const COST_OF_OTHER_SIDE: f64 = 2.0;
 
+/// A layout worth adjusting.
+pub(super) struct Candidate {
+    pub(super) layout: Layout,
+    /// How badly the lengths fit it, where it was laid out from them. Candidates that are mirror images of each other in some
+    /// of their corners share it.
+    pub(super) misfit: Option<f64>,
+}
+
 /// Layouts worth adjusting, the likeliest first.
-pub(super) fn candidates(given: &Given<'_>) -> Vec<Layout> {
+pub(super) fn candidates(given: &Given<'_>) -> Vec<Candidate> {
     let neighbours = Neighbours::of(given);
     match order(&neighbours) {
         Some(order) => laid_out(given, &neighbours, &order),
@@ -96,7 +104,8 @@ fn order_from(neighbours: &Neighbours, seed: [usize; 3]) -> Option<Vec<usize>> {
 #[derive(Clone)]
 struct Partial {
     points: Vec<Option<Point>>,
-    cost: f64,
+    misfit: f64,
+    unlikely: f64,
 }
 
 impl Partial {
@@ -104,34 +113,39 @@ impl Partial {
         self.points.get(corner_idx).copied().flatten()
     }
 
-    fn with(&self, corner_idx: usize, point: Point, cost: f64) -> Self {
+    fn cost(&self) -> f64 {
+        self.misfit + self.unlikely
+    }
+
+    fn with(&self, corner_idx: usize, point: Point, misfit: f64, unlikely: f64) -> Self {
         let mut next = self.clone();
         if let Some(slot) = next.points.get_mut(corner_idx) {
             *slot = Some(point);
         }
-        next.cost += cost;
+        next.misfit += misfit;
+        next.unlikely += unlikely;
         next
     }
 }
 
-fn laid_out(given: &Given<'_>, neighbours: &Neighbours, order: &[usize]) -> Vec<Layout> {
+fn laid_out(given: &Given<'_>, neighbours: &Neighbours, order: &[usize]) -> Vec<Candidate> {
     let mut order = order.iter().copied();
     let (Some(first), Some(second)) = (order.next(), order.next()) else { return Vec::new() };
     let Some(base_m) = neighbours.length_m(first, second) else { return Vec::new() };
-    let nowhere = Partial { points: vec![None; given.n_corners()], cost: 0.0 };
-    let mut carried = vec![nowhere.with(first, (0.0, 0.0), 0.0).with(second, (base_m, 0.0), 0.0)];
+    let nowhere = Partial { points: vec![None; given.n_corners()], misfit: 0.0, unlikely: 0.0 };
+    let mut carried = vec![nowhere.with(first, (0.0, 0.0), 0.0, 0.0).with(second, (base_m, 0.0), 0.0, 0.0)];
     for corner_idx in order {
         let mut next: Vec<Partial> =
             carried.iter().flat_map(|partial| placed(given, neighbours, partial, corner_idx)).collect();
-        next.sort_by(|one, other| one.cost.total_cmp(&other.cost));
+        next.sort_by(|one, other| one.cost().total_cmp(&other.cost()));
         next.truncate(N_CARRIED);
         carried = next;
     }
-    let least = carried.first().map_or(0.0, |partial| partial.cost);
-    let worth = |partial: &Partial| partial.cost <= 2.0 * least + 50.0;
+    let least = carried.first().map_or(0.0, Partial::cost);
+    let worth = |partial: &Partial| partial.cost() <= 2.0 * least + 50.0;
     let whole = carried.into_iter().filter(worth).filter_map(|partial| {
         let points: Option<Vec<Point>> = partial.points.into_iter().collect();
-        points.map(Layout)
+        points.map(|points| Candidate { layout: Layout(points), misfit: Some(partial.misfit) })
     });
     whole.take(N_CANDIDATES).collect()
 }
@@ -170,14 +184,14 @@ fn placed(given: &Given<'_>, neighbours: &Neighbours, partial: &Partial, corner_
             let mut ring = [(one.0, one.1), (other.0, other.1), (corner_idx, point)];
             ring.sort_by_key(|(idx, _)| *idx);
             let [a, b, c] = ring.map(|(_, point)| point);
-            let cost = if turn(a, b, c) >= 0.0 { misfit } else { misfit + COST_OF_OTHER_SIDE };
-            partial.with(corner_idx, point, cost)
+            let unlikely = if turn(a, b, c) >= 0.0 { 0.0 } else { COST_OF_OTHER_SIDE };
+            partial.with(corner_idx, point, misfit, unlikely)
         })
         .collect()
 }
 
 /// Simple outlines about a middle, of the right size, with radii that differ more and more.
-fn stars(given: &Given<'_>) -> Vec<Layout> {
+fn stars(given: &Given<'_>) -> Vec<Candidate> {
     let n_corners = given.n_corners();
     let n_lines = given.lines.len().max(1) as f64;
     let radius_m = given.lines.iter().map(|line| line.length.m()).sum::<f64>() / n_lines;
@@ -195,7 +209,7 @@ fn stars(given: &Given<'_>) -> Vec<Layout> {
                 let out_m = radius_m * (1.0 - unevenness * share(star_idx + 7, corner_idx));
                 (out_m * cos, out_m * sin)
             });
-            Layout(points.collect())
+            Candidate { layout: Layout(points.collect()), misfit: None }
         })
         .collect()
 }

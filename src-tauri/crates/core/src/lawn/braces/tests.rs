@@ -146,7 +146,16 @@ fn one_spare_length_shows_a_blunder_but_cannot_name_it() {
     lines[4].length = m(lines[4].length.m() + 0.7);
     let outline = adjust(&NAMES[..4], &lines, Instrument::Tape.spread()).unwrap();
     assert_eq!(outline.likely_blunder, None);
-    assert_eq!(codes(&outline.notes)[0], "lengths-disagree-all-taped");
+    assert_eq!(codes(&outline.notes)[0], "one-of-these-wrong-all-taped");
+    assert_eq!(text(&outline.notes[0], "among"), "A–B, B–C, C–D, D–A, A–C, B–D");
+    // A corner that hangs on three lengths: any of the three may be the wrong one.
+    let points = [(0.0, 0.0), (14.0, 1.0), (17.0, 10.0), (8.0, 15.0), (-2.0, 9.0)];
+    let mut lines = between(&points, &with_sides(5, &[(0, 2), (0, 3), (1, 3), (2, 4)]));
+    lines[0].length = m(lines[0].length.m() + 0.8);
+    let outline = adjust(&NAMES[..5], &lines, Instrument::Tape.spread()).unwrap();
+    assert_eq!(outline.likely_blunder, None);
+    assert_eq!(codes(&outline.notes)[0], "one-of-these-wrong");
+    assert_eq!(text(&outline.notes[0], "among"), "A–B, B–C, B–D");
 }
 
 #[test]

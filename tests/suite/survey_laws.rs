@@ -1,0 +1,171 @@
+//! Simulated surveys: a lawn whose true outline is known is taped with errors of known size, and what the adjustment says is
+//! held against the truth.
+//!
+//! The errors are drawn here, by a seeded generator of its own, from the instrument's stated standard uncertainty; the
+//! adjustment never sees the truth. The lawns are stars of four to eight corners with a fan of braces and some more.
+
+use evensward_core::lawn::Instrument;
+use evensward_core::lawn::LengthSpread;
+use evensward_core::lawn::braces::{Taped, adjust};
+use evensward_core::quantity::Length;
+
+const N_TRIALS: usize = 2_000;
+const NAMES: [&str; 8] = ["A", "B", "C", "D", "E", "F", "G", "H"];
+
+/// Numbers by SplitMix64 (G. L. Steele, D. Lea and C. H. Flood, Fast splittable pseudorandom number generators, 2014).
+struct Chance(u64);
+
+impl Chance {
+    fn bits(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let z = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        let z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        z ^ (z >> 31)
+    }
+
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * (self.bits() >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn below(&mut self, n: usize) -> usize {
+        (self.bits() % n as u64) as usize
+    }
+
+    /// One draw from the normal distribution (Box and Muller).
+    fn normal(&mut self) -> f64 {
+        let radius = (-2.0 * self.between(1e-300, 1.0).ln()).sqrt();
+        radius * (std::f64::consts::TAU * self.between(0.0, 1.0)).cos()
+    }
+}
+
+/// A lawn as it truly is, and which lengths of it are taped.
+struct Truth {
+    corners: Vec<(f64, f64)>,
+    pairs: Vec<(usize, usize)>,
+}
+
+impl Truth {
+    fn drawn(chance: &mut Chance, n_more: usize) -> Self {
+        let n_corners = 4 + chance.below(5);
+        let size_m = chance.between(5.0, 25.0);
+        let corners: Vec<(f64, f64)> = (0..n_corners)
+            .map(|idx| {
+                let turned = idx as f64 + chance.between(-0.25, 0.25);
+                let (sin, cos) = (std::f64::consts::TAU * turned / n_corners as f64).sin_cos();
+                let out_m = size_m * chance.between(0.6, 1.2);
+                (out_m * cos, out_m * sin)
+            })
+            .collect();
+        let sides = (0..n_corners).map(|idx| (idx, (idx + 1) % n_corners));
+        let fan = (2..n_corners - 1).map(|idx| (0, idx));
+        let mut pairs: Vec<(usize, usize)> = sides.chain(fan).collect();
+        let mut others: Vec<(usize, usize)> = (1..n_corners)
+            .flat_map(|from| (from + 2..n_corners).map(move |to| (from, to)))
+            .filter(|pair| !pairs.contains(pair))
+            .collect();
+        for _ in 0..n_more.min(others.len()) {
+            pairs.push(others.swap_remove(chance.below(others.len())));
+        }
+        Self { corners, pairs }
+    }
+
+    fn length_m(&self, (from, to): (usize, usize)) -> f64 {
+        let (a, b) = (self.corners[from], self.corners[to]);
+        (a.0 - b.0).hypot(a.1 - b.1)
+    }
+
+    fn area_m2(&self) -> f64 {
+        let next = self.corners.iter().cycle().skip(1);
+        self.corners.iter().zip(next).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum::<f64>() / 2.0
+    }
+
+    fn names(&self) -> &'static [&'static str] {
+        &NAMES[..self.corners.len()]
+    }
+
+    fn n_lengths_of_least_held(&self) -> usize {
+        let of_corner = |idx: usize| self.pairs.iter().filter(|(from, to)| *from == idx || *to == idx).count();
+        (0..self.corners.len()).map(of_corner).min().unwrap()
+    }
+
+    /// The lengths as somebody with that instrument would read them.
+    fn taped(&self, chance: &mut Chance, spread: LengthSpread) -> Vec<Taped> {
+        let stretch = 1.0 + spread.scale * chance.normal();
+        let read = |pair: (usize, usize)| {
+            let true_m = self.length_m(pair);
+            let own_m = spread.own_m(Length::from_m(true_m).unwrap());
+            let length = Length::from_m(stretch * true_m + own_m * chance.normal()).unwrap();
+            Taped { from: pair.0, to: pair.1, length }
+        };
+        self.pairs.iter().copied().map(read).collect()
+    }
+}
+
+#[test]
+fn a_simulated_survey_gives_an_area_within_its_stated_uncertainty_in_95_of_100_trials() {
+    let mut chance = Chance(0x5eed_0001);
+    let instruments = [Instrument::Tape, Instrument::Wheel];
+    let mut n_within = 0;
+    let mut refused = Vec::new();
+    for trial_idx in 0..N_TRIALS {
+        let n_more = chance.below(4);
+        let truth = Truth::drawn(&mut chance, n_more);
+        let spread = instruments[trial_idx % instruments.len()].spread();
+        let lines = truth.taped(&mut chance, spread);
+        match adjust(truth.names(), &lines, spread) {
+            Ok(outline) => {
+                let off_m2 = (outline.area.m2() - truth.area_m2()).abs();
+                n_within += usize::from(off_m2 <= 2.0 * outline.area_sd.m2());
+            }
+            Err(refusals) => refused.push(refusals),
+        }
+    }
+    // A refused survey gives no area, and counts against the share as one outside would.
+    let percent = 100.0 * n_within as f64 / N_TRIALS as f64;
+    assert!((93.0..=97.0).contains(&percent), "{percent} % within, {} refused: {:?}", refused.len(), refused.first());
+}
+
+#[test]
+fn a_blunder_of_half_a_metre_to_a_metre_is_named_where_every_corner_is_held_twice() {
+    let mut chance = Chance(0x5eed_0002);
+    let (mut n_named, mut n_wrongly_named, mut n_trials) = (0, 0, 0);
+    while n_trials < 300 {
+        let n_more = 3 + chance.below(8);
+        let truth = Truth::drawn(&mut chance, n_more);
+        // A corner that hangs on three lengths shows that one of them is wrong, never which.
+        if truth.n_lengths_of_least_held() < 4 {
+            continue;
+        }
+        n_trials += 1;
+        let spread = Instrument::Tape.spread();
+        let mut lines = truth.taped(&mut chance, spread);
+        let wrong_idx = chance.below(lines.len());
+        let sign = if chance.below(2) == 0 { -1.0 } else { 1.0 };
+        let wrong_m = lines[wrong_idx].length.m() + sign * chance.between(0.5, 1.0);
+        lines[wrong_idx].length = Length::from_m(wrong_m).unwrap();
+        let named = adjust(truth.names(), &lines, spread).ok().and_then(|outline| outline.likely_blunder);
+        match named {
+            Some(named_idx) if named_idx == wrong_idx => n_named += 1,
+            Some(_) => n_wrongly_named += 1,
+            None => {}
+        }
+    }
+    let percent = |n: usize| 100.0 * n as f64 / n_trials as f64;
+    assert!(percent(n_named) > 80.0, "{} % named", percent(n_named));
+    assert!(percent(n_wrongly_named) < 5.0, "{} % wrongly named", percent(n_wrongly_named));
+}
+
+#[test]
+fn good_lengths_are_seldom_called_blunders() {
+    let mut chance = Chance(0x5eed_0003);
+    let n_trials = 500;
+    let n_called = (0..n_trials)
+        .filter(|_| {
+            let truth = Truth::drawn(&mut chance, 3);
+            let spread = Instrument::Tape.spread();
+            let lines = truth.taped(&mut chance, spread);
+            adjust(truth.names(), &lines, spread).is_ok_and(|outline| outline.likely_blunder.is_some())
+        })
+        .count();
+    assert!(n_called * 100 <= 3 * n_trials, "{n_called} of {n_trials}");
+}
