@@ -9,6 +9,8 @@
     reason = "a test fails by panicking, and the tests work on the world outside"
 )]
 
+mod imports;
+mod positions;
 mod published_values;
 mod tidy;
 

@@ -26,7 +26,7 @@ pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};
 pub use position::{
     Comparison, Crossing, Dropped, Fix, Plane, Position, PositionProblem, WalkRules, Walked, compare, first_crossing,
-    geodesic_area, geodesic_perimeter, walked_round,
+    first_crossing_within, geodesic_area, geodesic_perimeter, walked_round,
 };
 pub use shape::{Shape, ShapeProblem, heron};
 pub use slope::{Slope, SlopeProblem};

@@ -3,7 +3,7 @@
 //! Invariant: nothing is mended in silence. A ring closed for the file and corners that stood twice are noted; a ring
 //! that crosses itself is refused with the sides that cross, never bent.
 
-use evensward_core::lawn::{OutlineProblem, PatchKind, Plane, Position, Ring, ValidOutline, first_crossing};
+use evensward_core::lawn::{OutlineProblem, PatchKind, Plane, Position, Ring, ValidOutline, first_crossing_within};
 use evensward_core::quantity::{Arg, Said, Unit};
 
 use super::gather::{Gathered, Piece};
@@ -204,7 +204,7 @@ fn ring(
         problems.push(about("geojson-ring-too-few-corners", piece_idx));
         return None;
     }
-    if let Some(crossing) = first_crossing(&ring) {
+    if let Some(crossing) = first_crossing_within(&ring, SAME_CORNER_M) {
         let said = about("geojson-ring-crosses-itself", piece_idx)
             .with("first", count(crossing.first_side + 1))
             .with("second", count(crossing.second_side + 1));

@@ -3,7 +3,8 @@
 //! The sides are swept along the axis on which they are shorter, so that only sides that lie beside each other are compared
 //! and a ring of thousands of corners is looked through at once. Whether two sides meet is decided by `geo`'s robust
 //! predicates.
-//! Invariant: sides that share a corner do not cross there; sides that lie on each other do.
+//! Invariant: sides that share a corner do not cross there; sides that lie on each other do. Where a width is asked for, a
+//! ring that comes nearer to itself than that counts as crossing, so that rounding cannot make it cross later.
 
 use geo::line_intersection::{LineIntersection, line_intersection};
 use geo::{Coord, Line};
@@ -31,9 +32,15 @@ pub struct Crossing {
 /// ```
 #[must_use]
 pub fn first_crossing(ring: &[(f64, f64)]) -> Option<Crossing> {
+    first_crossing_within(ring, 0.0)
+}
+
+/// As [`first_crossing`], and a ring that comes nearer to itself than this, in metres, counts as crossing.
+#[must_use]
+pub fn first_crossing_within(ring: &[(f64, f64)], within_m: f64) -> Option<Crossing> {
     let mut first: Option<Crossing> = None;
     let order = |crossing: &Crossing| (crossing.first_side, crossing.second_side);
-    each_crossing(ring, |crossing| {
+    each_crossing(ring, within_m, |crossing| {
         if first.is_none_or(|known| order(&crossing) < order(&known)) {
             first = Some(crossing);
         }
@@ -51,13 +58,13 @@ struct Swept {
 }
 
 impl Swept {
-    fn is_beside(&self, other: &Self) -> bool {
-        self.across.0 <= other.across.1 && other.across.0 <= self.across.1
+    fn is_beside(&self, other: &Self, within_m: f64) -> bool {
+        self.across.0 <= other.across.1 + within_m && other.across.0 <= self.across.1 + within_m
     }
 }
 
 /// Shows every crossing of a ring, in the order of the sweep.
-fn each_crossing(ring: &[(f64, f64)], mut show: impl FnMut(Crossing)) {
+fn each_crossing(ring: &[(f64, f64)], within_m: f64, mut show: impl FnMut(Crossing)) {
     let n_sides = ring.len();
     let lines = ring.iter().zip(ring.iter().cycle().skip(1));
     let lines = lines.map(|(from, to)| Line::new(Coord::from(*from), Coord::from(*to)));
@@ -77,10 +84,10 @@ fn each_crossing(ring: &[(f64, f64)], mut show: impl FnMut(Crossing)) {
     sides.sort_by(|a, b| a.least.total_cmp(&b.least));
     let mut active: Vec<Swept> = Vec::new();
     for side in sides {
-        active.retain(|earlier| earlier.most >= side.least);
-        for earlier in active.iter().filter(|earlier| earlier.is_beside(&side)) {
+        active.retain(|earlier| earlier.most + within_m >= side.least);
+        for earlier in active.iter().filter(|earlier| earlier.is_beside(&side, within_m)) {
             let (first, second) = if side.idx < earlier.idx { (&side, earlier) } else { (earlier, &side) };
-            if let Some(at) = meeting(&first.line, &second.line, second.idx - first.idx, n_sides) {
+            if let Some(at) = meeting(&first.line, &second.line, shared(first, second, n_sides), within_m) {
                 show(Crossing { first_side: first.idx, second_side: second.idx, at: (at.x, at.y) });
             }
         }
@@ -88,21 +95,48 @@ fn each_crossing(ring: &[(f64, f64)], mut show: impl FnMut(Crossing)) {
     }
 }
 
-/// Where two sides meet and must not; `apart` is how many corners later the second one starts.
-fn meeting(first: &Line<f64>, second: &Line<f64>, apart: usize, n_sides: usize) -> Option<Coord<f64>> {
-    let shared = if apart == 1 {
-        Some(second.start)
-    } else if apart + 1 == n_sides {
-        Some(first.start)
+/// The corner that two sides share, if they are neighbours.
+fn shared(first: &Swept, second: &Swept, n_sides: usize) -> Option<Coord<f64>> {
+    if first.idx + 1 == second.idx {
+        Some(second.line.start)
+    } else if first.idx + n_sides == second.idx + 1 {
+        Some(first.line.start)
     } else {
         None
-    };
-    match line_intersection(*first, *second)? {
-        LineIntersection::SinglePoint { intersection, .. } => (shared != Some(intersection)).then_some(intersection),
-        LineIntersection::Collinear { intersection } => {
+    }
+}
+
+/// Where two sides meet and must not.
+fn meeting(first: &Line<f64>, second: &Line<f64>, shared: Option<Coord<f64>>, within_m: f64) -> Option<Coord<f64>> {
+    let met = match line_intersection(*first, *second) {
+        Some(LineIntersection::SinglePoint { intersection, .. }) => {
+            (shared != Some(intersection)).then_some(intersection)
+        }
+        Some(LineIntersection::Collinear { intersection }) => {
             // Of a spike the far end: cutting there takes its tip off.
             let far = if shared == Some(intersection.start) { intersection.end } else { intersection.start };
             (shared.is_none() || intersection.start != intersection.end).then_some(far)
         }
-    }
+        None => None,
+    };
+    met.or_else(|| {
+        let ends = [(first.start, second), (first.end, second), (second.start, first), (second.end, first)];
+        let is_near = |(end, side): &(Coord<f64>, &Line<f64>)| {
+            shared != Some(*end) && off_side_m((end.x, end.y), side.start.into(), side.end.into()) < within_m
+        };
+        ends.into_iter().find(is_near).map(|(end, _)| end)
+    })
+}
+
+/// How far a point lies from a side, in metres.
+pub(super) fn off_side_m(at: (f64, f64), start: (f64, f64), end: (f64, f64)) -> f64 {
+    let along = (end.0 - start.0, end.1 - start.1);
+    let length_squared = along.0 * along.0 + along.1 * along.1;
+    let share = if length_squared > 0.0 {
+        ((at.0 - start.0) * along.0 + (at.1 - start.1) * along.1) / length_squared
+    } else {
+        0.0
+    };
+    let share = share.clamp(0.0, 1.0);
+    (at.0 - start.0 - share * along.0).hypot(at.1 - start.1 - share * along.1)
 }

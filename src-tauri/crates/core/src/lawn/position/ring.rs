@@ -4,7 +4,8 @@
 //! is the lawn only the operator knows.
 
 use super::clean::Corner;
-use super::{Crossing, Plane, Position, first_crossing};
+use super::crossing::{Crossing, first_crossing_within, off_side_m};
+use super::{Plane, Position};
 
 /// Whoever walks on past the beginning does not go further than this share of the way round.
 const OVERLAP_SHARE: f64 = 0.1;
@@ -14,8 +15,10 @@ const LOOP_WAY_SHARE: f64 = 0.2;
 /// So much work goes into cutting loops: more of them and it is no round.
 const LEAST_LOOPS: usize = 16;
 const LOOP_WORK: usize = 200_000;
+/// A ring that comes nearer to itself than this crosses itself, in metres: far less than any fix is sure of.
+const APART_M: f64 = 1e-3;
 /// Corners nearer than this are one corner, in metres.
-const SAME_CORNER_M: f64 = 1e-6;
+const SAME_CORNER_M: f64 = APART_M;
 
 /// Cuts what was walked after the walk had come back to its beginning. Says how many fixes that were.
 pub(super) fn cut_overlap(corners: &mut Vec<Corner>) -> usize {
@@ -82,7 +85,7 @@ pub(super) fn is_line(points: &[(f64, f64)], within_m: f64) -> bool {
     let furthest = furthest.unwrap_or(first);
     // The first point may lie in the middle of the line, so that its other half lies behind it.
     let behind = (2.0 * first.0 - furthest.0, 2.0 * first.1 - furthest.1);
-    points.iter().all(|at| off_line_m(*at, behind, furthest) <= within_m)
+    points.iter().all(|at| off_side_m(*at, behind, furthest) <= within_m)
 }
 
 /// The area in the plane, negative when the corners run clockwise.
@@ -111,7 +114,7 @@ pub(super) fn cut_loops(corners: &mut Vec<Corner>) -> Result<usize, f64> {
     let most_loops = LEAST_LOOPS.max(LOOP_WORK / corners.len().max(1));
     for n_loops in 0..=most_loops {
         let ring = points(corners);
-        let Some(crossing) = first_crossing(&ring) else { return Ok(n_loops) };
+        let Some(crossing) = first_crossing_within(&ring, APART_M) else { return Ok(n_loops) };
         let (inner, outer) = halves(corners, &crossing);
         let is_inner_loop = area_m2(&inner).abs() <= area_m2(&outer).abs();
         let (small, large) = if is_inner_loop { (inner, outer) } else { (outer, inner) };
@@ -192,7 +195,7 @@ pub(super) fn thinned(corners: &[Corner], within_m: f64) -> Vec<(f64, f64)> {
         }
         let (Some(start), Some(end)) = (closed.get(from).copied(), closed.get(to).copied()) else { continue };
         let between = closed.iter().enumerate().take(to).skip(from + 1);
-        let off = between.map(|(idx, at)| (idx, off_line_m(*at, start, end)));
+        let off = between.map(|(idx, at)| (idx, off_side_m(*at, start, end)));
         if let Some((idx, off_m)) = off.max_by(|(_, a), (_, b)| a.total_cmp(b))
             && off_m > within_m
         {
@@ -203,19 +206,7 @@ pub(super) fn thinned(corners: &[Corner], within_m: f64) -> Vec<(f64, f64)> {
     let thinned: Vec<(f64, f64)> =
         ring.iter().zip(&is_kept).filter(|(_, is_kept)| **is_kept).map(|(at, _)| *at).collect();
     // Leaving corners out may lay two sides across each other where the lawn is narrower than what was left out.
-    if thinned.len() < 3 || first_crossing(&thinned).is_some() { ring } else { thinned }
-}
-
-/// How far a point lies from a piece of line.
-fn off_line_m(at: (f64, f64), start: (f64, f64), end: (f64, f64)) -> f64 {
-    let along = (end.0 - start.0, end.1 - start.1);
-    let length_squared = along.0 * along.0 + along.1 * along.1;
-    if length_squared <= 0.0 {
-        return apart_m(at, start);
-    }
-    let share = ((at.0 - start.0) * along.0 + (at.1 - start.1) * along.1) / length_squared;
-    let share = share.clamp(0.0, 1.0);
-    apart_m(at, (start.0 + share * along.0, start.1 + share * along.1))
+    if thinned.len() < 3 || first_crossing_within(&thinned, APART_M).is_some() { ring } else { thinned }
 }
 
 /// The same ring anticlockwise about its own south-west corner.

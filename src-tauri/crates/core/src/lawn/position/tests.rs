@@ -243,4 +243,19 @@ fn crossings_are_found_and_touching_corners_are_none() {
     assert_eq!(first_crossing(&touching).map(|crossing| crossing.at), Some((2.0, 0.0)));
     assert_eq!(first_crossing(&[]), None);
     assert_eq!(first_crossing(&[(0.0, 0.0)]), None);
+    let nearly = [(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 1e-5), (0.0, 4.0)];
+    assert_eq!(first_crossing(&nearly), None);
+    assert_eq!(first_crossing_within(&nearly, 1e-3).map(|crossing| crossing.at), Some((2.0, 1e-5)));
+    let square = [(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)];
+    assert_eq!(first_crossing_within(&square, 1e-3), None);
+}
+
+#[test]
+fn rings_of_no_corner_one_and_two_enclose_nothing() {
+    let at = Position::from_deg(51.5, -0.12).unwrap();
+    for ring in [&[][..], &[at], &[at, home().from_plane((3.0, 4.0))]] {
+        assert_eq!(geodesic_area(ring), Area::ZERO);
+    }
+    assert_eq!((geodesic_perimeter(&[]), geodesic_perimeter(&[at])), (Length::ZERO, Length::ZERO));
+    near(geodesic_perimeter(&[at, home().from_plane((3.0, 4.0))]).m(), 10.0, 1e-6);
 }
