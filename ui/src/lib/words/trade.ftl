@@ -43,7 +43,6 @@ part-now-by-corners = This is measured by its corners now. What was typed before
 side-between = { $from } to { $to }
 lawn-without-origin = Nobody knows where on the earth this lawn lies. Walk round it once, or bring it from a file.
 gpx-more-tracks = Other tracks in this file, left out: { $found }.
-way-not-yet = This way of measuring is not ready yet. Measure it as a shape.
 place-needs-both = Say both how far to the right and how far away, or neither.
 nothing-left-to-treat = Nothing is left of the grass. Make the beds or margins smaller.
 corner-twice = Corner { $corner } and the next are the same. Take one of them out.

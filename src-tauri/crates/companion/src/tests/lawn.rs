@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
 use crate::dto::lawn::{
-    BracesInput, LawnInput, LawnView, LineInput, PartInput, PartWay, ShapeKind, SideInput, SlopeInput,
+    BracesInput, LawnInput, LawnView, LineInput, OffsetInput, PartInput, PartWay, ShapeKind, SideInput, SlopeInput,
 };
 use crate::forms;
 use crate::forms::lawn::{parse, view};
@@ -252,6 +252,9 @@ fn paces_slope_and_bearing_are_read_and_refused_by_their_fields() {
         let part = PartInput { width: metres("10"), length: metres("20"), ..PartInput::default() };
         LawnInput { slope, ..lawn_of(vec![part]) }
     };
+    // A rise of 6 m over 10 m along the ground is a run of 8 m: product goes by plan area.
+    near(good(&sloping("rise", "6", "m")).net_area.unwrap().value, 10.0 * 20.0 * 0.8);
+    near(good(&sloping("gradient", "75", "percent")).net_area.unwrap().value, 10.0 * 20.0 * 0.8);
     let check = |input: &LawnInput, expected: &[(&str, &str)]| assert_eq!(codes(&view(input).problems), expected);
     check(&sloping("rise", "10", "m"), &[("slope.rise", "rise-longer-than-ground")]);
     check(&sloping("gradient", "20", "m"), &[("slope.gradient", "wrong-unit")]);
@@ -306,4 +309,50 @@ fn a_corner_is_moved_squared_and_said_when_that_changes_the_way_of_measuring() {
     assert_eq!(refused(3, 0, [0.0, 0.0]), ["corner-unknown"]);
     assert_eq!(refused(0, 9, [0.0, 0.0]), ["corner-unknown"]);
     assert_eq!(refused(0, 0, [f64::NAN, 0.0]), ["outline-not-finite"]);
+}
+
+#[test]
+fn a_corner_on_a_slope_stays_under_the_finger() {
+    let slope = SlopeInput {
+        by: "gradient".into(),
+        gradient: crate::dto::figures::Typed { text: "30".into(), unit: "percent".into() },
+        uphill: "right".into(),
+        ..SlopeInput::default()
+    };
+    let part = PartInput { width: metres("10"), length: metres("6"), ..PartInput::default() };
+    let lawn = LawnInput { slope, ..lawn_of(vec![part]) };
+    let moved = forms::lawn::moved(&lawn, 0, 1, [8.0, 1.0], false).unwrap();
+    let [x, y] = moved.parts[0].corners[1];
+    near(x, 8.0);
+    near(y, 1.0);
+    let untouched = good(&lawn).parts[0].corners[2];
+    assert_eq!(moved.parts[0].corners[2].map(|m| (m * 1e6).round()), untouched.map(|m| (m * 1e6).round()));
+}
+
+fn offsets(rows: &[(&str, &str, &str)]) -> PartInput {
+    let row = |(chainage, left, right): &(&str, &str, &str)| OffsetInput {
+        chainage: metres(chainage),
+        left: metres(left),
+        right: metres(right),
+    };
+    PartInput { way: PartWay::Offsets, offsets: rows.iter().map(row).collect(), ..PartInput::default() }
+}
+
+#[test]
+fn a_baseline_shows_both_rules_side_by_side_and_names_the_row_that_is_wrong() {
+    let rows = [("0", "0", ""), ("10", "5", ""), ("", "", ""), ("20", "8", ""), ("30", "6", "0"), ("40", "", "")];
+    let view_of = |rows: &[(&str, &str, &str)]| view(&lawn_of(vec![offsets(rows)]));
+    let found = view_of(&rows);
+    assert_eq!(found.problems, []);
+    // Trapezoid 10 x (5 + 8 + 6), Simpson 10/3 x (4 x 5 + 2 x 8 + 4 x 6): the textbook sums, by hand.
+    near(found.parts[0].trapezoid.as_ref().unwrap().value, 190.0);
+    near(found.parts[0].simpson.as_ref().unwrap().value, 200.0);
+    near(found.net_area.unwrap().value, 190.0);
+    let check = |rows: &[(&str, &str, &str)], expected: &[(&str, &str)]| {
+        assert_eq!(codes(&view_of(rows).problems), expected, "{rows:?}");
+    };
+    check(&[], &[("parts.0.offsets", "offsets-too-few")]);
+    check(&[("", "", ""), ("5", "x", "")], &[("parts.0.offsets.1.left", "not-a-number")]);
+    check(&[("9", "2", ""), ("", "", ""), ("5", "2", "")], &[("parts.0.offsets.2.chainage", "chainage-not-rising")]);
+    check(&[("", "2", ""), ("5", "2", "")], &[("parts.0.offsets.0.chainage", "empty")]);
 }

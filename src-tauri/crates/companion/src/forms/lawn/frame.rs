@@ -106,6 +106,23 @@ impl Frame {
         }
         None
     }
+
+    /// A length as typed that may be nothing; empty is nothing, too.
+    pub(super) fn length_or_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
+        if typed.text.trim().is_empty() { Some(Length::ZERO) } else { self.from_zero(problems, field, typed) }
+    }
+
+    /// A length as typed that may be nothing.
+    pub(super) fn from_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
+        if typed.unit != Unit::Steps.code() || !self.is_paced {
+            return problems.figure(field, typed, Length::from_figure_or_zero);
+        }
+        match count_from_text(&typed.text, MOST_PACES) {
+            Ok(paces) => return self.pace.map(|pace| pace.times(f64::from(paces))),
+            Err(problem) => problems.add(field, &problem.said()),
+        }
+        None
+    }
 }
 
 fn place(problems: &mut Problems, field: &str, at: Option<PointM>) -> Option<(f64, f64)> {

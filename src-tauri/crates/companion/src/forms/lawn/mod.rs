@@ -10,6 +10,7 @@ mod corners;
 mod frame;
 mod moved;
 mod notes;
+mod offsets;
 mod shapes;
 mod sides;
 mod walked;
@@ -214,10 +215,7 @@ fn read_part(problems: &mut Problems, part_idx: usize, part: &PartInput, frame: 
     let found = match part.way {
         PartWay::Shape => shapes::read(problems, part, &path, frame),
         PartWay::Braces => braces::read(problems, part, &path, frame, &mut refused),
-        PartWay::Offsets => {
-            problems.add(path("way"), &Said::new("way-not-yet"));
-            None
-        }
+        PartWay::Offsets => offsets::read(problems, part, &path, frame),
         PartWay::Walked => walked::read(problems, part, &path, frame),
         PartWay::Corners => corners::read(problems, part, &path),
     };
