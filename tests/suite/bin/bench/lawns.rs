@@ -71,12 +71,12 @@ impl Given {
     }
 }
 
-/// Keeps a margin along each second side of the first part.
+/// Keeps a margin along the first half of the sides of the first part.
 pub fn hedged(mut survey: Survey) -> Outcome<Survey> {
     let n_sides = survey.parts.first().map_or(0, |part| part.shape.n_sides());
     let margin = Length::from_m(MARGIN_M)?;
     let hedge = |side_idx| Side { part_idx: 0, side_idx, beside: Beside::Hedge, margin };
-    survey.sides = (0..n_sides).step_by(2).map(hedge).collect();
+    survey.sides = (0..n_sides.div_ceil(2)).map(hedge).collect();
     Ok(survey)
 }
 
