@@ -10,6 +10,7 @@ pub mod bench;
 pub mod checks;
 pub mod children;
 pub mod counts;
+pub mod fuzz;
 pub mod lanes;
 pub mod place;
 pub mod reference;

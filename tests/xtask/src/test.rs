@@ -9,7 +9,7 @@ use std::process::Command;
 use crate::counts::{self, Count};
 use crate::lanes::{Lanes, Outcome};
 use crate::set_up::{self, Wants};
-use crate::{children, place, reference};
+use crate::{children, fuzz, place, reference};
 
 /// How much to run.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -48,6 +48,9 @@ pub fn test(width: Width) -> Result<(), String> {
     if width != Width::Quick {
         lanes.lane("browser tests", browser_tests);
         lanes.lane("real window", || real_window(width));
+    }
+    if width == Width::Long {
+        lanes.lane("fuzz", fuzz::fuzz);
     }
     lanes.sum_up()
 }
