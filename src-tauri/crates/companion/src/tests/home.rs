@@ -84,8 +84,10 @@ fn under_way(n: u128, lawn: u32) -> Visit<'static> {
     Visit { n, lawn, stage: "walk", closed: false, look_back_on: None, product_id: None, summary }
 }
 
+/// The three lawns that the visits of these tests are made for, in the order of the page.
 fn order(home: &HomeView) -> Vec<&str> {
-    home.lawns.iter().map(|line| line.name.as_str()).collect()
+    let asked = ["Back lawn by the pond", "Corner piece", "Front lawn"];
+    home.lawns.iter().map(|line| line.name.as_str()).filter(|name| asked.contains(name)).collect()
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use serde_json::{Value, json};
 
-use super::{changed, codes, demo};
+use super::{changed, codes, demo, metres};
 use crate::dto::ask::Ask;
 use crate::dto::lawn::{
     BracesInput, LawnInput, LawnView, LineInput, OffsetInput, PartInput, PartWay, ShapeKind, SideInput, SlopeInput,
@@ -22,10 +22,6 @@ fn demo_lawn(name: &str) -> LawnInput {
 
 fn pond_lawn() -> LawnInput {
     demo_lawn("Back lawn by the pond")
-}
-
-fn metres(text: &str) -> crate::dto::figures::Typed {
-    crate::dto::figures::Typed { text: text.into(), unit: "m".into() }
 }
 
 #[test]
@@ -355,4 +351,22 @@ fn a_baseline_shows_both_rules_side_by_side_and_names_the_row_that_is_wrong() {
     check(&[("", "", ""), ("5", "x", "")], &[("parts.0.offsets.1.left", "not-a-number")]);
     check(&[("9", "2", ""), ("", "", ""), ("5", "2", "")], &[("parts.0.offsets.2.chainage", "chainage-not-rising")]);
     check(&[("", "2", ""), ("5", "2", "")], &[("parts.0.offsets.0.chainage", "empty")]);
+}
+
+#[test]
+fn every_lawn_of_the_invented_firm_is_measured_in_its_own_way() {
+    let lawns: Vec<LawnInput> = demo()
+        .into_iter()
+        .filter_map(|ask| match ask {
+            Ask::SaveLawn { input, .. } => Some(input),
+            _ => None,
+        })
+        .collect();
+    for way in [PartWay::Shape, PartWay::Braces, PartWay::Offsets, PartWay::Walked] {
+        assert!(lawns.iter().any(|lawn| lawn.parts[0].way == way), "no lawn by {way:?}");
+    }
+    for lawn in &lawns {
+        let view = good(lawn);
+        assert!(view.net_area.unwrap().value > 20.0, "{}", lawn.name);
+    }
 }

@@ -2,6 +2,7 @@
 //!
 //! Good forms are those of the invented firm in `demo-data`; a wrong one is a good one with a single value changed.
 
+mod bad_lawns;
 mod calibration;
 mod home;
 mod kit;
@@ -121,6 +122,11 @@ fn changed<T: Serialize + DeserializeOwned>(form: &T, at: &str, to: Value) -> T 
     serde_json::from_value(json).unwrap()
 }
 
+/// A length in metres as typed.
+fn metres(text: &str) -> crate::dto::figures::Typed {
+    crate::dto::figures::Typed { text: text.into(), unit: "m".into() }
+}
+
 /// Fields and codes, for comparing.
 fn codes(problems: &[FieldProblem]) -> Vec<(&str, &str)> {
     problems.iter().map(|problem| (problem.field.as_str(), problem.said.code.as_str())).collect()
@@ -130,7 +136,7 @@ fn codes(problems: &[FieldProblem]) -> Vec<(&str, &str)> {
 fn the_invented_firm_is_kept_without_a_problem() {
     let mut trial = Trial::with_demo();
     let Answer::Home(home) = trial.done(Ask::Home) else { panic!("home") };
-    assert_eq!(home.lawns.len(), 3);
+    assert_eq!(home.lawns.len(), 7);
     assert!(home.lawns.iter().all(|line| line.view.problems.is_empty() && line.view.drawing.is_some()));
     assert!(home.lawns.iter().all(|line| line.client.is_some()));
     assert_eq!((home.n_products, home.n_kits, home.n_calibrated), (3, 2, 1));

@@ -228,7 +228,7 @@ fn an_entry_that_makes_no_sense_is_said_so_and_keeps_nothing_else_away() {
     let change = RegisterChange { operations: &operations, ..RegisterChange::default() };
     trial.companion.store.change_register(&change).unwrap();
     let Answer::Home(home) = trial.done(Ask::Home) else { panic!("home") };
-    assert_eq!(home.lawns.len(), 3);
+    assert_eq!(home.lawns.len(), 7);
     let said = home.file.unwrap();
     assert_eq!((said.code.as_str(), &said.args["count"]), ("file-some-unreadable", &Argument::Count(2)));
     let n_listed = [Ask::Products, Ask::Kits, Ask::Clients].map(|ask| match trial.done(ask) {
