@@ -20,7 +20,7 @@ use evensward_core::quantity::{
 
 use super::data::Trouble;
 use super::given::Given;
-use super::{geodesy, lawn, visit};
+use super::{geodesy, lawn, survey, visit};
 
 /// What `core` answers.
 pub(super) enum Answer {
@@ -86,6 +86,18 @@ formulas! {
     LawnWithSemicircle = "lawn-with-semicircle",
     /// The net area of a square with its corners taken out.
     LawnLessCorners = "lawn-less-corners",
+    /// The area of offsets from a baseline by the trapezoid rule.
+    OffsetsTrapezoid = "offsets-trapezoid",
+    /// The area of offsets from a baseline by Simpson's rule.
+    OffsetsSimpson = "offsets-simpson",
+    /// The area of corners given by their coordinates.
+    Corners = "corners",
+    /// The adjusted area of sides and braces.
+    Braced = "braced",
+    /// The standard uncertainty of a rectangle's area.
+    RectangleSpread = "rectangle-spread",
+    /// The horizontal length of a length along a slope.
+    PlanLength = "plan-length",
     /// The flow of a catch.
     JugTest = "jug-test",
     /// The pace of a walk.
@@ -199,26 +211,11 @@ impl Formula {
                 let area = given.quantity("area", Area::from_figure)?;
                 dose(product.over(area).ok_or_else(|| given.trouble("there is no area"))?)
             }
-            Self::Rectangle => {
-                let shape = lawn::rectangle(given, "width", "length")?;
-                area(lawn::area(given, &shape)?)
-            }
-            Self::Triangle => {
-                let shape = lawn::triangle(given)?;
-                area(lawn::area(given, &shape)?)
-            }
-            Self::BaseAndHeight => {
-                let shape = lawn::on_base(given, "base", "height")?;
-                area(lawn::area(given, &shape)?)
-            }
-            Self::Circle => {
-                let shape = lawn::circle(given, "diameter")?;
-                area(lawn::area(given, &shape)?)
-            }
-            Self::PartCircle => {
-                let shape = lawn::part_circle(given)?;
-                area(lawn::area(given, &shape)?)
-            }
+            Self::Rectangle => area(lawn::area(given, |given| lawn::rectangle(given, "width", "length"))?),
+            Self::Triangle => area(lawn::area(given, lawn::triangle)?),
+            Self::BaseAndHeight => area(lawn::area(given, |given| lawn::on_base(given, "base", "height"))?),
+            Self::Circle => area(lawn::area(given, |given| lawn::circle(given, "diameter"))?),
+            Self::PartCircle => area(lawn::area(given, lawn::part_circle)?),
             Self::LawnLessBeds => area(lawn::less_a_bed(given)?),
             Self::LawnOfParts => area(lawn::of_parts(given)?),
             Self::LawnWithSemicircle => area(lawn::with_semicircle(given)?),
@@ -229,6 +226,12 @@ impl Formula {
             Self::AreaInThePlane => area(geodesy::area_in_plane(given)?),
             Self::DestinationLatitude => Answer::Number(geodesy::destination(given)?.lat_deg()),
             Self::DestinationLongitude => Answer::Number(geodesy::destination(given)?.lon_deg()),
+            Self::OffsetsTrapezoid => area(survey::trapezoid(given)?),
+            Self::OffsetsSimpson => area(survey::simpson(given)?),
+            Self::Corners => area(lawn::area(given, survey::corners)?),
+            Self::Braced => area(survey::braced(given)?),
+            Self::RectangleSpread => area(survey::rectangle_spread(given)?),
+            Self::PlanLength => length(survey::plan_length(given)?),
             Self::JugTest => {
                 let test = JugTest {
                     volume: given.quantity("volume", Volume::from_figure)?,

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use evensward_core::quantity::{Figure, FigureProblem, Unit};
+use evensward_core::quantity::{Figure, FigureProblem, Length, Unit};
 
 use super::data::Trouble;
 
@@ -48,6 +48,19 @@ impl<'a> Given<'a> {
     ) -> Result<T, Trouble> {
         let figure = self.figure(name)?;
         read(&figure).map_err(|problem| Trouble::new(self.place, format!("`{name}` is refused: {}", problem.code())))
+    }
+
+    /// The lengths given under a name, in one text with their unit at the end.
+    pub(super) fn lengths(&mut self, name: &str) -> Result<Vec<Length>, Trouble> {
+        let text = self.word(name)?;
+        let (numbers, unit) =
+            text.rsplit_once(' ').ok_or_else(|| Trouble::new(self.place, format!("`{name}` has no unit: {text}")))?;
+        let length = |number: &str| {
+            let unit = Unit::from_code(unit).ok_or_else(|| self.trouble(format!("there is no unit `{unit}`")))?;
+            Length::from_figure_or_zero(&Figure::new(number, unit))
+                .map_err(|problem| self.trouble(format!("`{name}` is refused: {}", problem.code())))
+        };
+        numbers.split_whitespace().map(length).collect()
     }
 
     /// A small whole number given under a name.

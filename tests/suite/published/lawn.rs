@@ -47,9 +47,12 @@ pub(super) fn part_circle(given: &mut Given<'_>) -> Result<Shape, Trouble> {
     })
 }
 
-/// The area of one shape.
-pub(super) fn area(given: &Given<'_>, shape: &Shape) -> Result<Area, Trouble> {
-    shape.area().map_err(|problems| given.trouble(format!("the shape is refused: {problems:?}")))
+/// The area of one shape, read from the row by `shape`.
+pub(super) fn area<'a>(
+    given: &mut Given<'a>,
+    shape: impl FnOnce(&mut Given<'a>) -> Result<Shape, Trouble>,
+) -> Result<Area, Trouble> {
+    shape(given)?.area().map_err(|problems| given.trouble(format!("the shape is refused: {problems:?}")))
 }
 
 /// A rectangle with one bed taken out of it: round, or a rectangle.

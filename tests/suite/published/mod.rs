@@ -13,6 +13,7 @@ mod geodesy;
 mod given;
 mod lawn;
 mod row;
+mod survey;
 mod visit;
 
 pub use data::{Kind, Published, Record, Topic, Trouble, folder, parse, read};
