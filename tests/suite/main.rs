@@ -31,6 +31,7 @@ mod visit_sample;
 mod properties;
 mod properties_given;
 mod survey_laws;
+mod properties_strips;
 mod words;
 
 mod reference_lawns;

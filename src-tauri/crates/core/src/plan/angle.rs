@@ -23,6 +23,8 @@ const TURN_S: f64 = 3.0;
 const NARROW_S: f64 = 30.0;
 /// What a square metre missed or overshot costs, in times of what spraying it takes (own setting).
 const OBLIQUE_TIMES: f64 = 2.0;
+/// A difference below this is none, in seconds.
+const SAME_COST_S: f64 = 1e-6;
 /// The steps of the sweep, coarse and fine, in degrees.
 const SWEEP_DEG: f64 = 2.0;
 const FINE_DEG: [f64; 2] = [0.5, 0.1];
@@ -354,6 +356,23 @@ fn evaluated(
     candidate: Candidate,
 ) -> Option<(f64, Direction)> {
     let (start_side, start_why) = start(measured, walker, candidate.deg);
+    if let Some(start_side) = start_side {
+        return from_side(ground, measured, walker, candidate, (start_side, start_why));
+    }
+    // Nobody minds from which side: the one where the narrow strip and the wedges come out better.
+    let sides = [StartSide::Left, StartSide::Right].into_iter();
+    sides
+        .filter_map(|side| from_side(ground, measured, walker, candidate, (side, start_why.clone())))
+        .reduce(|best, other| if other.0 < best.0 - SAME_COST_S { other } else { best })
+}
+
+fn from_side(
+    ground: &Ground<'_>,
+    measured: &Measured,
+    walker: &Walker,
+    candidate: Candidate,
+    (start_side, start_why): (StartSide, Said),
+) -> Option<(f64, Direction)> {
     let angle = Angle::computed(candidate.deg);
     let laid = ground.laid_at(angle, start_side).ok()?;
     let layouts = [laid.layout];
@@ -388,20 +407,20 @@ fn evaluated(
     Some((cost_s, direction))
 }
 
-/// The side to start at: as chosen, else the one towards which the wind blows.
-fn start(measured: &Measured, walker: &Walker, deg: f64) -> (StartSide, Said) {
+/// The side to start at: as chosen, else the one towards which the wind blows; nothing while neither is known.
+fn start(measured: &Measured, walker: &Walker, deg: f64) -> (Option<StartSide>, Said) {
     if let Some(chosen) = walker.start_side.filter(|side| matches!(side, StartSide::Left | StartSide::Right)) {
-        return (chosen, Said::new("start-as-chosen"));
+        return (Some(chosen), Said::new("start-as-chosen"));
     }
     let (Some(from), Some(away)) = (walker.wind_from, measured.away_bearing) else {
-        return (StartSide::Left, Said::new("start-wind-unknown"));
+        return (None, Said::new("start-wind-unknown"));
     };
     // Clockwise from away-from-front, as all directions on the lawn; the wind blows the other way than it comes from.
     let blows = direction(from.deg() - away.deg() + 180.0);
     let ahead = direction(deg);
     let to_the_right = blows.0 * ahead.1 - blows.1 * ahead.0;
     let side = if to_the_right > 0.0 { StartSide::Right } else { StartSide::Left };
-    (side, Said::new("start-downwind"))
+    (Some(side), Said::new("start-downwind"))
 }
 
 /// The first is the one to take; of the others it is said what costs them most against it.

@@ -160,8 +160,7 @@ pub(super) struct Ground<'a> {
 impl<'a> Ground<'a> {
     /// The ground under strips that are laid so; the edge is sprayed round first where that is wanted.
     pub(super) fn new(measured: &'a Measured, laying: &Laying, edge_first: bool) -> Self {
-        // Patches and margins, as far as they lie on the lawn, are what it is without its net outline.
-        let dry = measured.outline.without(&measured.net);
+        let dry = dry_of(measured);
         let lapped = edge_first.then(|| laps(&measured.net, &dry, laying.swath, measured.slope)).flatten();
         Self {
             measured,
@@ -287,6 +286,14 @@ impl<'a> Ground<'a> {
         let strips = drafted.layouts.first().into_iter().flat_map(|layout| &layout.strips);
         strips.fold(ValidOutline::nothing(), |treated, strip| treated.union(&ground_of(strip)))
     }
+}
+
+/// All that must stay dry, in two joins however many patches there are.
+fn dry_of(measured: &Measured) -> ValidOutline {
+    let Some((first, others)) = measured.patches.split_first() else { return measured.margins.clone() };
+    let others = others.iter().flat_map(|patch| patch.outline.polygons().iter().cloned()).collect();
+    let patches = first.outline.union(&ValidOutline::trusted(MultiPolygon::new(others)));
+    measured.margins.union(&patches)
 }
 
 /// The ground of one strip as an outline.

@@ -151,6 +151,33 @@ impl Frame {
     }
 }
 
+/// A corner this near to the line through its neighbours, in metres, is none.
+const STRAIGHT_WITHIN_M: f64 = 1e-9;
+
+/// A ring without the corners that only rounding made: on a straight edge, or at the tip of a spike without width, which
+/// would make a run longer than its ground.
+fn without_spikes(mut ring: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
+    let mut idx = 0;
+    let mut n_kept_since = 0;
+    while ring.len() > 3 && n_kept_since < ring.len() {
+        let n_corners = ring.len();
+        let at = |nth: usize| ring.get(nth % n_corners).copied().unwrap_or_default();
+        let (before, here, after) = (at(idx + n_corners - 1), at(idx), at(idx + 1));
+        let (dx, dy) = (after.0 - before.0, after.1 - before.1);
+        let aside = (here.0 - before.0) * dy - (here.1 - before.1) * dx;
+        if aside.abs() <= STRAIGHT_WITHIN_M * dx.hypot(dy) {
+            ring.remove(idx % n_corners);
+            // The corner before may be straight now.
+            idx = (idx + n_corners - 1) % n_corners % ring.len();
+            n_kept_since = 0;
+        } else {
+            idx = (idx + 1) % n_corners;
+            n_kept_since += 1;
+        }
+    }
+    ring
+}
+
 /// All rings of an outline, outer ones anticlockwise and holes clockwise, the closing point left away.
 pub(super) fn rings_of(outline: &ValidOutline) -> Vec<Vec<(f64, f64)>> {
     let ring = |line: &LineString<f64>, is_hole: bool| {
@@ -159,7 +186,7 @@ pub(super) fn rings_of(outline: &ValidOutline) -> Vec<Vec<(f64, f64)>> {
         if (area_of(&corners) < 0.0) != is_hole {
             corners.reverse();
         }
-        corners
+        without_spikes(corners)
     };
     let rings = |polygon: &Polygon<f64>| {
         let holes = polygon.interiors().iter().map(|hole| ring(hole, true)).collect::<Vec<_>>();

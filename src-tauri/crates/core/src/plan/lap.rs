@@ -22,6 +22,9 @@ use crate::quantity::{Angle, Area, Length, Swath};
 /// What is left inside the lap and smaller than this share of a swath's square is no ground for strips.
 const LEAST_INSIDE_SHARE: f64 = 0.01;
 
+/// A corner nearer than this to the line between its neighbours, in metres, is none.
+const STRAIGHT_WITHIN_M: f64 = 1e-6;
+
 /// The laps, and what is left inside them.
 #[derive(Debug, Clone)]
 pub(super) struct Lapped {
@@ -72,37 +75,33 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
     let mut strips: Vec<Strip> = Vec::new();
     let mut ends: Vec<RunEnds> = Vec::new();
     let mut covered: Vec<Polygon<f64>> = Vec::new();
-    let mut walked = Vec::new();
     for ring in &net_uv {
         let id = StripId(u16::try_from(strips.len() + 1).unwrap_or(u16::MAX));
         let mut runs: Vec<Run> = Vec::new();
-        for edge in edges(ring, width_m) {
+        for edge in edges(&without_noise(ring), width_m) {
             // A hair longer than walked, so that no line of nothing is left between two legs.
             let quad = edge.quad(edge.from_m - WITHIN_M, edge.to_m + WITHIN_M, width_m);
             covered.push(Polygon::new(LineString::from(frame.ring_back(&quad)), Vec::new()));
             let lane = |rings: &[Vec<Uv>]| rings.iter().map(|ring| edge.lane(ring)).collect::<Vec<_>>();
             net_cut.cut(lane(&net_uv).iter().map(Vec::as_slice), &[0.0, width_m]);
             dry_cut.cut(lane(&dry_uv).iter().map(Vec::as_slice), &[0.0, width_m]);
-            walked.clear();
-            leg_of(edge.from_m, edge.to_m, &net_cut, &dry_cut, width_m, &mut walked);
-            for leg in &walked {
-                ends.push(RunEnds {
-                    strip: id,
-                    run_idx: runs.len(),
-                    missed_m2: 0.0,
-                    overshot_m2: leg.overshot_m2 / frame.stretch,
-                    overlap_m2: 0.0,
-                    swept: frame.ring_back(&edge.quad(leg.from_m, leg.to_m, width_m)),
-                });
-                runs.push(Run {
-                    ground: Vec::new(),
-                    from: frame.xy(edge.at(width_m / 2.0, leg.from_m)),
-                    to: frame.xy(edge.at(width_m / 2.0, leg.to_m)),
-                    length: Length::computed(leg.to_m - leg.from_m),
-                    area: Area::ZERO,
-                    is_beside_dry: leg.is_beside_dry,
-                });
-            }
+            let leg = leg_of(edge.from_m, edge.to_m, &net_cut, &dry_cut, width_m);
+            ends.push(RunEnds {
+                strip: id,
+                run_idx: runs.len(),
+                missed_m2: 0.0,
+                overshot_m2: leg.overshot_m2 / frame.stretch,
+                overlap_m2: 0.0,
+                swept: frame.ring_back(&edge.quad(leg.from_m, leg.to_m, width_m)),
+            });
+            runs.push(Run {
+                ground: Vec::new(),
+                from: frame.xy(edge.at(width_m / 2.0, leg.from_m)),
+                to: frame.xy(edge.at(width_m / 2.0, leg.to_m)),
+                length: Length::computed(leg.to_m - leg.from_m),
+                area: Area::ZERO,
+                is_beside_dry: leg.is_beside_dry,
+            });
         }
         let (Some(first), Some(last)) = (runs.first(), runs.last()) else { continue };
         strips.push(Strip {
@@ -122,6 +121,27 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
     let inside = ValidOutline::trusted(MultiPolygon::new(kept.collect()));
     share_ground(net, &inside, &mut strips);
     Some(Lapped { strips, ends, inside })
+}
+
+/// A ring without corners that only rounding made: nearer than a millimetre to the one before, or on a straight edge.
+fn without_noise(ring: &[Uv]) -> Vec<Uv> {
+    let mut apart: Vec<Uv> = Vec::with_capacity(ring.len());
+    for corner in ring {
+        if apart.last().is_none_or(|last| apart_m(*last, *corner) > WITHIN_M) {
+            apart.push(*corner);
+        }
+    }
+    while apart.len() > 1 && apart.first().zip(apart.last()).is_some_and(|(a, b)| apart_m(*a, *b) <= WITHIN_M) {
+        apart.pop();
+    }
+    let mut found: Vec<Uv> = Vec::with_capacity(apart.len());
+    for (corner, next) in apart.iter().zip(apart.iter().cycle().skip(1)) {
+        let before = found.last().or(apart.last());
+        if before.is_none_or(|before| from_line_m(*corner, *before, *next) > STRAIGHT_WITHIN_M) {
+            found.push(*corner);
+        }
+    }
+    found
 }
 
 /// The edges of a ring as legs, each with how far it goes beyond its corners.

@@ -3,9 +3,9 @@
 //! Pieces that lie beside each other are one run, because one walk with the full swath covers both. A run goes as far as
 //! its ground does, and a real swath ends square: at an oblique edge it overshoots, and nothing is missed there. What must
 //! stay dry is never overshot. Where it reaches into the width from an end, over no more than a swath, the run stops short
-//! of it, and the ground beside it is missed. Where it reaches in over a longer stretch, or between two ends, the run goes
-//! on with the fan kept off it; but where less than a quarter of the width is left, and no more ground than half a swath's square,
-//! the walker closes the lance and goes on behind it. These limits are common practice, no source.
+//! of it, and the ground beside it is missed; so it does, and goes on behind it, where less than a quarter of the width is
+//! left beside it and no more than half a swath's square. Elsewhere the run goes on with the fan kept off it. These limits
+//! are common practice, no source.
 //! Invariant: the ground of a band's runs is the ground of the band, each piece once.
 
 use super::cut::{Cutter, Loop, Uv, area_of, between};
@@ -13,12 +13,14 @@ use super::cut::{Cutter, Loop, Uv, area_of, between};
 /// Less than this counts as nothing: no one walks to the millimetre.
 pub(super) const WITHIN_M: f64 = 0.001;
 /// Dry ground smaller than this beside a run, in square metres, is noise of the outline.
-const DRY_NOISE_M2: f64 = 1e-4;
+const DRY_NOISE_M2: f64 = 1e-9;
+/// Dry ground shorter than this along a run, in metres, is noise of the outline.
+const DRY_NOISE_M: f64 = 1e-6;
 /// Loops smaller than this, in square metres, are noise of the arithmetic.
 const NOISE_M2: f64 = 1e-10;
 /// An end wedge beside dry ground is left when it is no longer than this many widths.
 const SHORT_WEDGE_WIDTHS: f64 = 1.0;
-/// Dry ground between two ends is stepped over when it leaves less than this share of the width...
+/// Dry ground is stepped over when it leaves less than this share of the width...
 const LEAST_CLEAR_SHARE: f64 = 0.25;
 /// ...and no more ground beside it than this share of a square of the width.
 const MOST_LEFT_SHARE: f64 = 0.5;
@@ -71,8 +73,6 @@ fn nearest<'a>(groups: &'a mut [Group], found: &Loop) -> Option<&'a mut Group> {
 struct Dry {
     from_m: f64,
     to_m: f64,
-    u_least_m: f64,
-    u_most_m: f64,
 }
 
 fn dry_stretches(dry: &[Loop]) -> Vec<Dry> {
@@ -80,17 +80,14 @@ fn dry_stretches(dry: &[Loop]) -> Vec<Dry> {
     for piece in dry {
         let is_noise = piece.area_m2 < DRY_NOISE_M2
             || piece.u_most_m - piece.u_least_m <= WITHIN_M
-            || piece.t_most_m - piece.t_least_m <= WITHIN_M;
+            || piece.t_most_m - piece.t_least_m <= DRY_NOISE_M;
         if is_noise {
             continue;
         }
-        let next =
-            Dry { from_m: piece.t_least_m, to_m: piece.t_most_m, u_least_m: piece.u_least_m, u_most_m: piece.u_most_m };
+        let next = Dry { from_m: piece.t_least_m, to_m: piece.t_most_m };
         match found.last_mut() {
             Some(last) if next.from_m <= last.to_m => {
                 last.to_m = last.to_m.max(next.to_m);
-                last.u_least_m = last.u_least_m.min(next.u_least_m);
-                last.u_most_m = last.u_most_m.max(next.u_most_m);
             }
             _ => found.push(next),
         }
@@ -106,23 +103,30 @@ struct Stretch {
     is_beside_dry: bool,
 }
 
-fn walked(whole_from_m: f64, whole_to_m: f64, dry: &[Dry], width_m: f64) -> Vec<Stretch> {
+/// Where a group is walked. `ground_m2` gives its ground between two places.
+fn walked(
+    (whole_from_m, whole_to_m): (f64, f64),
+    dry: &[Dry],
+    width_m: f64,
+    ground_m2: impl Fn(f64, f64) -> f64,
+) -> Vec<Stretch> {
     let mut now = Stretch { from_m: whole_from_m, to_m: whole_to_m, is_beside_dry: false };
     let mut found: Vec<Stretch> = Vec::new();
     for block in dry {
         let (from_m, to_m) = (block.from_m.max(whole_from_m), block.to_m.min(whole_to_m));
         let length_m = to_m - from_m;
-        if length_m <= WITHIN_M {
+        if length_m <= DRY_NOISE_M {
             continue;
         }
-        let (is_at_start, is_at_end) = (from_m <= whole_from_m + WITHIN_M, to_m >= whole_to_m - WITHIN_M);
-        let is_short_wedge = length_m <= SHORT_WEDGE_WIDTHS * width_m + WITHIN_M;
-        let clear_m = width_m - (block.u_most_m - block.u_least_m);
+        let (is_at_start, is_at_end) = (from_m <= whole_from_m + DRY_NOISE_M, to_m >= whole_to_m - DRY_NOISE_M);
+        let is_short_wedge = length_m <= SHORT_WEDGE_WIDTHS * width_m + DRY_NOISE_M;
+        // Ground beside it, not room: outline and bed may meet but for rounding, with nothing between them to walk.
+        let beside_m2 = ground_m2(from_m, to_m);
         let is_blocked =
-            clear_m < LEAST_CLEAR_SHARE * width_m && clear_m * length_m <= MOST_LEFT_SHARE * width_m * width_m;
+            beside_m2 < LEAST_CLEAR_SHARE * width_m * length_m && beside_m2 <= MOST_LEFT_SHARE * width_m * width_m;
         match (is_at_start, is_at_end) {
-            (true, false) if is_short_wedge => now.from_m = to_m,
-            (false, true) if is_short_wedge => now.to_m = from_m,
+            (true, false) if is_short_wedge || is_blocked => now.from_m = to_m,
+            (false, true) if is_short_wedge || is_blocked => now.to_m = from_m,
             (false, false) if is_blocked => {
                 found.push(Stretch { to_m: from_m, ..now });
                 now = Stretch { from_m: to_m, is_beside_dry: false, ..now };
@@ -171,7 +175,9 @@ pub(super) fn runs_of(
     width_m: f64,
     found: &mut Vec<Walked>,
 ) {
-    let stretches = walked(group.from_m, group.to_m, &dry_stretches(dry), width_m);
+    let stretches = walked((group.from_m, group.to_m), &dry_stretches(dry), width_m, |from_m, to_m| {
+        area_within(net, &group.loops, from_m, to_m)
+    });
     let n_pieces =
         group.loops.iter().filter(|piece| piece.area_m2 > 0.0 && piece.u_most_m - piece.u_least_m > WITHIN_M);
     let is_split_lengthwise = n_pieces.count() > 1;
@@ -199,27 +205,26 @@ pub(super) fn runs_of(
     }
 }
 
-/// One straight leg of a lap: where it is walked, and what it sprays beyond the lawn and what it is kept off.
+/// One straight leg of a lap: what it sprays beyond the lawn, and whether the fan is kept off something beside it. A lap
+/// follows the edge, so that there is always ground to spray: it never stops short, but turns the fan at sharp corners.
 ///
 /// `net` and `dry` were cut by the two lines of the leg's lane, so that the lane is band 1 of both.
-pub(super) fn leg_of(from_m: f64, to_m: f64, net: &Cutter, dry: &Cutter, width_m: f64, found: &mut Vec<Walked>) {
+pub(super) fn leg_of(from_m: f64, to_m: f64, net: &Cutter, dry: &Cutter, width_m: f64) -> Walked {
     let dry_here: Vec<Loop> =
         dry.band(1).iter().filter(|piece| piece.t_most_m > from_m && piece.t_least_m < to_m).copied().collect();
-    for stretch in walked(from_m, to_m, &dry_stretches(&dry_here), width_m) {
-        let reached_m2 = area_within(net, net.band(1), stretch.from_m, stretch.to_m);
-        let kept_off_m2 =
-            if stretch.is_beside_dry { area_within(dry, &dry_here, stretch.from_m, stretch.to_m) } else { 0.0 };
-        let swept_m2 = width_m * (stretch.to_m - stretch.from_m);
-        found.push(Walked {
-            from_m: stretch.from_m,
-            to_m: stretch.to_m,
-            is_beside_dry: stretch.is_beside_dry,
-            ground_m2: 0.0,
-            missed_m2: 0.0,
-            overshot_m2: (swept_m2 - reached_m2 - kept_off_m2).max(0.0),
-            ground_from_m: stretch.from_m,
-            ground_to_m: stretch.to_m,
-        });
+    let reached_m2 = area_within(net, net.band(1), from_m, to_m);
+    let dry_m2 = area_within(dry, &dry_here, from_m, to_m);
+    let is_beside_dry = dry_m2 > DRY_NOISE_M2;
+    let kept_off_m2 = if is_beside_dry { dry_m2 } else { 0.0 };
+    Walked {
+        from_m,
+        to_m,
+        is_beside_dry,
+        ground_m2: 0.0,
+        missed_m2: 0.0,
+        overshot_m2: (width_m * (to_m - from_m) - reached_m2 - kept_off_m2).max(0.0),
+        ground_from_m: from_m,
+        ground_to_m: to_m,
     }
 }
 

@@ -125,14 +125,17 @@ struct Walked {
 }
 
 impl Walked {
-    /// Each lap from the corner that lies nearest, round in the order of its legs; the nearest lap first.
+    /// Each lap from the corner that lies nearest, round in the order of its legs; the nearest lap first. Where nobody
+    /// says where the walker stands, that is near the first strip, where the laps end then.
     fn laps(&mut self, layout: &Layout) {
+        let first_strip = layout.strips.iter().find(|strip| !strip.is_lap);
+        let begin = first_strip.and_then(|strip| strip.runs.first()).map(|run| run.from);
         let mut open: Vec<&Strip> = layout.strips.iter().filter(|strip| strip.is_lap).collect();
         while !open.is_empty() {
             let begins = open.iter().enumerate().flat_map(|(lap_idx, lap)| {
                 lap.runs.iter().enumerate().map(move |(run_idx, run)| (lap_idx, run_idx, run.from))
             });
-            let far_m = |from: (f64, f64)| self.at.map_or(0.0, |at| self.places.apart(at, from).m());
+            let far_m = |from: (f64, f64)| self.at.or(begin).map_or(0.0, |at| self.places.apart(at, from).m());
             let Some((lap_idx, first_run, _)) = begins.min_by(|a, b| far_m(a.2).total_cmp(&far_m(b.2))) else { break };
             let lap = open.remove(lap_idx);
             for run_idx in (first_run..lap.runs.len()).chain(0..first_run) {
