@@ -123,15 +123,21 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
     Some(Lapped { strips, ends, inside })
 }
 
-/// A ring without corners that only rounding made: nearer than a millimetre to the one before, or on a straight edge.
+/// A ring without corners that only rounding made: two nearer than a millimetre are one between them, and one on a straight
+/// edge is none.
 fn without_noise(ring: &[Uv]) -> Vec<Uv> {
+    let between = |a: Uv, b: Uv| (f64::midpoint(a.0, b.0), f64::midpoint(a.1, b.1));
     let mut apart: Vec<Uv> = Vec::with_capacity(ring.len());
     for corner in ring {
-        if apart.last().is_none_or(|last| apart_m(*last, *corner) > WITHIN_M) {
-            apart.push(*corner);
+        match apart.last_mut() {
+            Some(last) if apart_m(*last, *corner) <= WITHIN_M => *last = between(*last, *corner),
+            _ => apart.push(*corner),
         }
     }
-    while apart.len() > 1 && apart.first().zip(apart.last()).is_some_and(|(a, b)| apart_m(*a, *b) <= WITHIN_M) {
+    if let [first, .., last] = apart.as_mut_slice()
+        && apart_m(*first, *last) <= WITHIN_M
+    {
+        *first = between(*first, *last);
         apart.pop();
     }
     let mut found: Vec<Uv> = Vec::with_capacity(apart.len());
