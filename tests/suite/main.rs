@@ -30,8 +30,8 @@ mod visit_sample;
 
 mod properties;
 mod properties_given;
-mod survey_laws;
 mod properties_strips;
+mod survey_laws;
 mod words;
 
 mod reference_lawns;
