@@ -12,6 +12,7 @@ use evensward_tests::reference;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
+use crate::properties::cases;
 use crate::reference_lawns::{self, Chance};
 
 /// Every code that the importers may refuse with has its word; the words' own test reads the sources.
@@ -105,7 +106,7 @@ fn changed(bytes: &[u8], changes: &[(usize, u8)], kept: usize) -> Vec<u8> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(cases(64))]
 
     #[test]
     fn no_change_to_a_file_makes_an_importer_panic(

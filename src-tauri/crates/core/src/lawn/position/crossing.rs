@@ -38,14 +38,23 @@ pub fn first_crossing(ring: &[(f64, f64)]) -> Option<Crossing> {
 /// As [`first_crossing`], and a ring that comes nearer to itself than this, in metres, counts as crossing.
 #[must_use]
 pub fn first_crossing_within(ring: &[(f64, f64)], within_m: f64) -> Option<Crossing> {
-    let mut first: Option<Crossing> = None;
-    let order = |crossing: &Crossing| (crossing.first_side, crossing.second_side);
-    each_crossing(ring, within_m, |crossing| {
-        if first.is_none_or(|known| order(&crossing) < order(&known)) {
-            first = Some(crossing);
+    let mut found: Option<Crossing> = None;
+    let mut active: Vec<Swept> = Vec::new();
+    for side in swept(ring) {
+        active.retain(|earlier| earlier.most + within_m >= side.least);
+        for earlier in active.iter().filter(|earlier| earlier.is_beside(&side, within_m)) {
+            let (first, second) = if side.idx < earlier.idx { (&side, earlier) } else { (earlier, &side) };
+            // A tangle crosses itself everywhere: only what would come before is looked at.
+            if found.is_some_and(|found| (found.first_side, found.second_side) <= (first.idx, second.idx)) {
+                continue;
+            }
+            if let Some(at) = meeting(&first.line, &second.line, shared(first, second, ring.len()), within_m) {
+                found = Some(Crossing { first_side: first.idx, second_side: second.idx, at: (at.x, at.y) });
+            }
         }
-    });
-    first
+        active.push(side);
+    }
+    found
 }
 
 /// One side of the ring with its span on the swept axis.
@@ -63,9 +72,8 @@ impl Swept {
     }
 }
 
-/// Shows every crossing of a ring, in the order of the sweep.
-fn each_crossing(ring: &[(f64, f64)], within_m: f64, mut show: impl FnMut(Crossing)) {
-    let n_sides = ring.len();
+/// The sides of a ring in the order of the sweep.
+fn swept(ring: &[(f64, f64)]) -> Vec<Swept> {
     let lines = ring.iter().zip(ring.iter().cycle().skip(1));
     let lines = lines.map(|(from, to)| Line::new(Coord::from(*from), Coord::from(*to)));
     let lines: Vec<Line<f64>> = lines.collect();
@@ -82,17 +90,7 @@ fn each_crossing(ring: &[(f64, f64)], within_m: f64, mut show: impl FnMut(Crossi
         })
         .collect();
     sides.sort_by(|a, b| a.least.total_cmp(&b.least));
-    let mut active: Vec<Swept> = Vec::new();
-    for side in sides {
-        active.retain(|earlier| earlier.most + within_m >= side.least);
-        for earlier in active.iter().filter(|earlier| earlier.is_beside(&side, within_m)) {
-            let (first, second) = if side.idx < earlier.idx { (&side, earlier) } else { (earlier, &side) };
-            if let Some(at) = meeting(&first.line, &second.line, shared(first, second, n_sides), within_m) {
-                show(Crossing { first_side: first.idx, second_side: second.idx, at: (at.x, at.y) });
-            }
-        }
-        active.push(side);
-    }
+    sides
 }
 
 /// The corner that two sides share, if they are neighbours.
