@@ -16,7 +16,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use axum::Router;
 use axum::body::Bytes;
-use axum::extract::State;
+use axum::extract::{DefaultBodyLimit, State};
 use axum::http::{StatusCode, Uri};
 use axum::response::{IntoResponse, Json, Response};
 use axum::routing::{get, post};
@@ -38,7 +38,7 @@ struct Shared {
 pub fn routes(door: Door, pages: Pages, address: SocketAddr) -> Router {
     let shared = Shared { door: Arc::new(Mutex::new(door)), pages: Arc::new(pages) };
     Router::new()
-        .route("/api/ask", post(ask))
+        .route("/api/ask", post(ask).layer(DefaultBodyLimit::max(LARGEST_QUESTION_BYTES)))
         .fallback(get(page))
         .layer(axum::middleware::from_fn_with_state(address, guard::check))
         .with_state(shared)
@@ -47,6 +47,10 @@ pub fn routes(door: Door, pages: Pages, address: SocketAddr) -> Router {
 async fn page(State(shared): State<Shared>, uri: Uri) -> Response {
     shared.pages.page(uri.path())
 }
+
+/// The largest question that is taken, in bytes: a file of outlines comes as one, and the importer's own limit, with its own
+/// message, lies below.
+const LARGEST_QUESTION_BYTES: usize = 96 * 1024 * 1024;
 
 async fn ask(State(shared): State<Shared>, body: Bytes) -> Response {
     let question: Ask = match serde_json::from_slice(&body) {
@@ -131,6 +135,9 @@ mod tests {
         check(address, ours, r#"{"ask":"home"}"#, 409, r#""code":"stale""#);
         check(address, ours, r#"{"ask":"#, 400, r#""code":"malformed""#);
         check(address, ours, r#"{"ask":"everything"}"#, 400, r#""code":"malformed""#);
+        // A whole street's outlines in one file: it is for the importer to say that this is no lawn.
+        let large = format!(r#"{{"ask":"draft","key":"{}"}}"#, "x".repeat(12_000_000));
+        check(address, ours, &large, 200, r#"{"answer":"draft""#);
         check(address, "", r#"{"ask":"home"}"#, 403, "x-evensward");
         check(address, &format!("{ours}origin: http://lawn.example\r\n"), r#"{"ask":"home"}"#, 403, "own pages");
     }
