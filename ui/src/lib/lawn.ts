@@ -51,6 +51,15 @@ export const withCorners = (braces: BracesInput, nCorners: number): BracesInput 
   ),
 });
 
+/** The taped lines of a piece between the places of its corners: braces, and whichever line is likely misread. */
+export const linesOf = (part: PartView): { from: PointM; to: PointM; isBlunder: boolean }[] =>
+  part.lines.flatMap((line) => {
+    const from = part.corners[part.corner_names.indexOf(line.from)];
+    const to = part.corners[part.corner_names.indexOf(line.to)];
+    const isBrace = !isSide({ ...line, length: figure('m') }, part.corners.length);
+    return from && to && (isBrace || line.is_likely_blunder) ? [{ from, to, isBlunder: line.is_likely_blunder }] : [];
+  });
+
 /** Something was said about a side. */
 export const isSpokenOf = (side: SideInput): boolean => side.beside !== 'unknown' || side.margin.text !== '';
 

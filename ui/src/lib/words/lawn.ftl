@@ -113,6 +113,7 @@ places-hint = { $thing }: touch the drawing where it is, or drag it.
 places-which = What to place
 places-entry = Way in
 places-tap = Tap
+places-piece = { $what } ({ $n })
 places-set = Put it at a corner
 places-clear = Take it off the drawing
 places-has-entry = way in marked

@@ -102,6 +102,12 @@ export class LawnSession {
     return askFor('lawn', { ask: 'preview_lawn', input });
   }
 
+  /** Draws what the trade makes of a form that is on its way already, such as one whose things are dragged. */
+  draw(view: LawnView): void {
+    this.#answered = JSON.stringify(view.input);
+    this.preview.view = view;
+  }
+
   /** Asks what becomes of the form when a corner is moved. */
   moved(input: LawnInput, partIdx: number, cornerIdx: number, to: PointM, snap: boolean): Promise<LawnView> {
     return askFor('moved', { ask: 'move_corner', input, part_idx: partIdx, corner_idx: cornerIdx, to, snap });
