@@ -101,14 +101,14 @@ test('a lawn: margins, paces, slope and bearing say what is wrong with them', as
 
 test('a lawn by braces and along a baseline: every figure says what is wrong with it', async ({ page, app }) => {
   await show(page, app, `#/lawn/${crypto.randomUUID()}`);
-  await page.getByRole('radio', { name: /Sides and braces/ }).check();
+  await page.locator('label', { hasText: 'Sides and braces' }).click();
   await page.getByRole('button', { name: 'Add this brace' }).click();
   expect(await everyFigureRefused(page, /doubt/)).toBe(6);
   await page.getByRole('button', { name: 'Measure it another way' }).click();
-  await page.getByRole('radio', { name: /Along a baseline/ }).check();
+  await page.locator('label', { hasText: 'Along a baseline' }).click();
   expect(await everyFigureRefused(page, /chainage|left|right|doubt/)).toBe(10);
   await page.getByRole('button', { name: 'Measure it another way' }).click();
-  await page.getByRole('radio', { name: /Sides and braces/ }).check();
+  await page.locator('label', { hasText: 'Sides and braces' }).click();
   await expect(page.locator('input[name="parts.0.braces.lines.0.length"]')).toHaveValue('bad 0');
 });
 
