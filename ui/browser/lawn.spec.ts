@@ -47,7 +47,7 @@ test('sides alone can fold: the answer names the brace that is missing, one touc
   for (const [name, text] of Object.entries({ 'A to B': '12', 'B to C': '9', 'C to D': '12', 'D to A': '9' })) {
     await page.getByRole('textbox', { name: `Side ${name}` }).fill(text);
   }
-  const add = page.getByRole('button', { name: /it is still missing/ });
+  const add = page.getByRole('button', { name: /brace (A to C|B to D): it is still missing/ });
   await add.tap();
   await page.getByRole('textbox', { name: /^Brace/ }).fill('15');
   await expect(page.locator('.area')).toHaveText(/108\.0\sm²/);
