@@ -4,13 +4,15 @@
 //! above zero. Any outline, however measured, comes through [`ValidOutline::from_rings`] or through the
 //! boolean operations of two valid ones.
 
-use geo::{Area as _, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Rect, Validation};
+use geo::{Area as _, BoundingRect, Coord, LineString, MultiPolygon, Polygon, Rect};
 
 use super::overlay::{Rule, overlay};
 use crate::quantity::Area;
 
 /// Pieces smaller than this, in square metres, are noise of the boolean operations and are dropped.
 const NOISE_M2: f64 = 1e-9;
+/// Lengths and areas that differ by less than this share are the same but for rounding.
+const SAME_SHARE: f64 = 1e-9;
 /// No lawn lies further from its own corner than this, in metres.
 const FURTHEST_M: f64 = 100_000.0;
 
@@ -86,13 +88,11 @@ impl ValidOutline {
         if polygons.iter().any(|polygon| polygon.exterior().0.len() < 4) {
             return Err(OutlineProblem::TooFewCorners);
         }
-        if !polygons.is_valid() {
-            return Err(OutlineProblem::Crossing);
-        }
-        if polygons.unsigned_area() <= NOISE_M2 {
+        let laid = overlay(&polygons, [], Rule::Subject, 0.0);
+        if laid.unsigned_area() <= NOISE_M2 {
             return Err(OutlineProblem::NoArea);
         }
-        Ok(Self { polygons })
+        if is_same_drawing(&polygons, &laid) { Ok(Self { polygons }) } else { Err(OutlineProblem::Crossing) }
     }
 
     /// The result of a boolean operation on valid outlines, without its noise. May be empty.
@@ -207,6 +207,29 @@ impl ValidOutline {
     fn is_clear_of(&self, other: &Self) -> bool {
         are_clear(self.bounds(), other.bounds())
     }
+}
+
+/// Whether ground comes out of an overlay as it was drawn.
+///
+/// The overlay splits rings that cross or touch themselves, drops lines that are drawn there and back or twice, and joins
+/// what overlaps: each of these changes how many rings there are, how long they are, or how much ground they hold.
+fn is_same_drawing(drawn: &MultiPolygon<f64>, laid: &MultiPolygon<f64>) -> bool {
+    let rings = |ground: &MultiPolygon<f64>| (ground.0.len(), ground.iter().map(|one| one.interiors().len()).sum());
+    let (n_polygons, n_holes): (usize, usize) = rings(drawn);
+    if (n_polygons, n_holes) != rings(laid) {
+        return false;
+    }
+    let (drawn_m, laid_m) = (length_m(drawn), length_m(laid));
+    // Each polygon's ground is taken as it runs, so that no hole is counted for ground.
+    let drawn_m2: f64 = drawn.iter().map(geo::Area::unsigned_area).sum();
+    (drawn_m - laid_m).abs() <= SAME_SHARE * drawn_m && (drawn_m2 - laid.unsigned_area()).abs() <= SAME_SHARE * drawn_m2
+}
+
+/// The length of all rings.
+fn length_m(ground: &MultiPolygon<f64>) -> f64 {
+    let rings = ground.iter().flat_map(|one| core::iter::once(one.exterior()).chain(one.interiors()));
+    let lines = rings.flat_map(|ring| ring.0.iter().zip(ring.0.iter().skip(1)));
+    lines.map(|(from, to)| (to.x - from.x).hypot(to.y - from.y)).sum()
 }
 
 /// The least and the greatest x and y in metres.

@@ -316,13 +316,13 @@ impl Survey {
         water_margin_of_label: Option<Length>,
     ) -> Vec<MeasuredSide> {
         let n_grass = self.parts.iter().filter(|part| part.taken_out.is_none()).count();
+        let chains: Vec<_> = self.parts.iter().map(|part| part.shape.chains()).collect();
         self.sides
             .iter()
             .filter_map(|side| {
                 let part = self.parts.get(side.part_idx)?;
                 let (x, y) = places.get(side.part_idx).copied().flatten()?;
-                let chains = part.shape.chains();
-                let chain = chains.get(side.side_idx)?;
+                let chain = chains.get(side.part_idx)?.get(side.side_idx)?;
                 let line: Vec<(f64, f64)> = chain
                     .iter()
                     .map(|point| self.on_plan(part, (point.x, point.y)))

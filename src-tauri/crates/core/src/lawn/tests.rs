@@ -136,9 +136,49 @@ fn outlines_that_geometry_cannot_trust_are_refused() {
     check(&[(0.0, 0.0), (4.0, 0.0), (f64::NAN, 4.0)], OutlineProblem::NotFinite);
     check(&[(0.0, 0.0), (4e9, 0.0), (4.0, 4.0)], OutlineProblem::NotFinite);
     check(&[], OutlineProblem::TooFewCorners);
+    check(&[(0.0, 0.0), (4.0, 0.0), (8.0, 0.0)], OutlineProblem::NoArea);
+    // A spike, a side drawn twice, two corners in one place, and a corner on a side.
+    check(
+        &[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 4.0), (2.0, 6.0), (2.0, 4.0), (0.0, 4.0)],
+        OutlineProblem::Crossing,
+    );
+    check(&[(0.0, 0.0), (4.0, 0.0), (8.0, 0.0), (4.0, 0.0), (0.0, 4.0)], OutlineProblem::Crossing);
+    check(&[(0.0, 0.0), (4.0, 0.0), (2.0, 2.0), (4.0, 4.0), (0.0, 4.0), (2.0, 2.0)], OutlineProblem::Crossing);
+    check(&[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 0.0), (0.0, 4.0)], OutlineProblem::Crossing);
+    // Twice round, and a loop inside that runs the same way.
+    check(&[(0.0, 0.0), (4.0, 0.0), (0.0, 4.0), (0.0, 0.0), (4.0, 0.0), (0.0, 4.0)], OutlineProblem::Crossing);
+    check(&[(0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (1.0, 1.0), (5.0, 1.0), (0.0, 9.0)], OutlineProblem::Crossing);
     assert_eq!(ValidOutline::from_rings(&[]), Err(OutlineProblem::NoArea));
     let square = Ring { outer: vec![(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)], holes: vec![] };
     near(ValidOutline::from_rings(&[square]).unwrap().area().m2(), 16.0);
+}
+
+#[test]
+fn holes_lie_inside_and_pieces_apart() {
+    let square = |x: f64, y: f64, size: f64| vec![(x, y), (x + size, y), (x + size, y + size), (x, y + size)];
+    let lawn = |holes: Vec<Vec<(f64, f64)>>| Ring { outer: square(0.0, 0.0, 9.0), holes };
+    let is_refused = |rings: &[Ring]| ValidOutline::from_rings(rings) == Err(OutlineProblem::Crossing);
+    assert!(!is_refused(&[lawn(vec![square(1.0, 1.0, 2.0), square(4.0, 4.0, 2.0)])]));
+    // A hole outside, across the edge, along the edge, over another, inside another, and as large as the lawn.
+    for holes in [
+        vec![square(20.0, 1.0, 2.0)],
+        vec![square(8.0, 1.0, 2.0)],
+        vec![square(0.0, 1.0, 2.0)],
+        vec![square(1.0, 1.0, 3.0), square(2.0, 2.0, 4.0)],
+        vec![square(1.0, 1.0, 5.0), square(2.0, 2.0, 1.0)],
+        vec![square(1.0, 1.0, 2.0), square(3.0, 1.0, 2.0)],
+    ] {
+        assert!(is_refused(&[lawn(holes.clone())]), "{holes:?}");
+    }
+    assert_eq!(ValidOutline::from_rings(&[lawn(vec![square(0.0, 0.0, 9.0)])]), Err(OutlineProblem::NoArea));
+    // Pieces apart, pieces that touch in a corner, pieces that share a side, pieces that overlap.
+    let piece = |x: f64, y: f64| Ring { outer: square(x, y, 2.0), holes: vec![] };
+    assert!(!is_refused(&[piece(0.0, 0.0), piece(5.0, 0.0)]));
+    assert!(!is_refused(&[piece(0.0, 0.0), piece(2.0, 2.0)]));
+    assert!(is_refused(&[piece(0.0, 0.0), piece(2.0, 0.0)]));
+    assert!(is_refused(&[piece(0.0, 0.0), piece(1.0, 1.0)]));
+    // An island in a hole is a piece of its own.
+    assert!(!is_refused(&[lawn(vec![square(1.0, 1.0, 6.0)]), piece(3.0, 3.0)]));
 }
 
 #[test]
