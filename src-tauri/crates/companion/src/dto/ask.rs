@@ -398,4 +398,16 @@ impl Typed {
     pub fn empty(unit: &str) -> Self {
         Self { text: String::new(), unit: unit.to_owned() }
     }
+
+    /// A length in metres not typed yet: what a form means that was written before there was such a field.
+    #[must_use]
+    pub fn no_metres() -> Self {
+        Self::empty("m")
+    }
+
+    /// An angle in degrees not typed yet.
+    #[must_use]
+    pub fn no_degrees() -> Self {
+        Self::empty("deg")
+    }
 }

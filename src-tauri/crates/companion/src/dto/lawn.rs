@@ -173,6 +173,20 @@ pub struct SlopeInput {
     pub uphill: String,
 }
 
+impl SlopeInput {
+    /// Level ground, as an older form meant it.
+    #[must_use]
+    pub fn level() -> Self {
+        Self {
+            by: String::new(),
+            gradient: Typed::empty("percent"),
+            ground: Typed::no_metres(),
+            rise: Typed::no_metres(),
+            uphill: "away".to_owned(),
+        }
+    }
+}
+
 /// A lawn as measured.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
 pub struct LawnInput {
@@ -190,16 +204,16 @@ pub struct LawnInput {
     #[serde(default)]
     pub instrument: String,
     /// Paces: the length of one.
-    #[serde(default)]
+    #[serde(default = "Typed::no_metres")]
     pub pace_length: Typed,
     /// Its slope.
-    #[serde(default)]
+    #[serde(default = "SlopeInput::level")]
     pub slope: SlopeInput,
     /// Latitude and longitude of the frame's zero, once a part was walked round or came from a file.
     #[serde(default)]
     pub origin: Option<[f64; 2]>,
     /// Compass bearing of the direction away from the front edge, in degrees; empty when nobody took it.
-    #[serde(default)]
+    #[serde(default = "Typed::no_degrees")]
     pub away_bearing: Typed,
     /// Where the lawn is entered, in metres of its frame.
     #[serde(default)]

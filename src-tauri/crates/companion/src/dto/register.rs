@@ -152,7 +152,7 @@ pub struct KitInput {
     /// Whether it was cleaned and rinsed since.
     pub cleaned: bool,
     /// How far ahead of the feet the lance sprays; empty when nobody measured it.
-    #[serde(default)]
+    #[serde(default = "Typed::no_metres")]
     pub reach: Typed,
 }
 

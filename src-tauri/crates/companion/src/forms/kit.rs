@@ -3,7 +3,9 @@
 use evensward_core::checks::ready::last_in_sprayer;
 use evensward_core::checks::weight::weight_on_the_back;
 use evensward_core::kit::{JugSteps, Kit, LastIn};
-use evensward_core::quantity::{Figure, FigureProblem, Mass, Said, Swath, Unit, Volume, Weight, is_above, is_below};
+use evensward_core::quantity::{
+    Figure, FigureProblem, Length, Mass, Said, Swath, Unit, Volume, Weight, is_above, is_below,
+};
 
 use super::Problems;
 use crate::dto::figures::FieldProblem;
@@ -31,6 +33,8 @@ const LAST_IN: &[(&str, LastWords)] = &[
 const LARGEST_TANK_L: f64 = 40.0;
 /// A jug with steps larger than this measures no product for a lawn; in litres (common practice, no source).
 const COARSEST_JUG_L: f64 = 1.0;
+/// A lance that sprays further ahead of the feet than this is none that is carried; in metres (common practice, no source).
+const FURTHEST_REACH_M: f64 = 3.0;
 /// Scales with steps larger than this weigh no product for a lawn; in grams (common practice, no source).
 const COARSEST_SCALES_G: f64 = 500.0;
 
@@ -47,6 +51,11 @@ fn jug_step(figure: &Figure) -> Result<Volume, FigureProblem> {
 fn scales_step(figure: &Figure) -> Result<Mass, FigureProblem> {
     let step = Mass::from_figure(figure)?;
     at_most(step.g(), COARSEST_SCALES_G, figure.unit).map(|()| step)
+}
+
+fn reach(figure: &Figure) -> Result<Length, FigureProblem> {
+    let reach = Length::from_figure(figure)?;
+    at_most(reach.m(), FURTHEST_REACH_M, figure.unit).map(|()| reach)
 }
 
 fn at_most(base: f64, limit_base: f64, unit: Unit) -> Result<(), FigureProblem> {
@@ -76,6 +85,7 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
     if jug_step == Some(None) && scales_step == Some(None) {
         problems.add("jug_step", &Said::new("jug-or-scales-needed"));
     }
+    let reach = problems.optional("reach", &input.reach, reach);
     let last_in = problems.choice("last_in", &input.last_in, LAST_IN);
     let kit = (|| {
         Some(Kit {
@@ -95,7 +105,7 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
             },
             cleaned_since: input.cleaned,
             fill_limit: None,
-            reach: None,
+            reach: reach?,
         })
     })();
     problems.give(kit)

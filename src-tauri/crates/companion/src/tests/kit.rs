@@ -34,6 +34,8 @@ fn every_field_that_is_wrong_is_named_as_the_form_names_it() {
         check(&format!("/{field}/unit"), json!("degC"), &[(field, "wrong-unit")]);
         check(&format!("/{field}/unit"), json!(""), &[(field, "unit-unknown")]);
     }
+    check("/reach", json!({ "text": "9", "unit": "m" }), &[("reach", "too-large")]);
+    check("/reach", json!({ "text": "some", "unit": "m" }), &[("reach", "not-a-number")]);
     check("/tank/text", json!("0"), &[("tank", "zero")]);
     check("/swath/text", json!("0.05"), &[("swath", "too-small")]);
     check("/dead_volume/text", json!("15"), &[("dead_volume", "dead-volume-fills-the-tank")]);

@@ -11,6 +11,8 @@ mod plan;
 #[cfg(test)]
 mod sample;
 #[cfg(test)]
+mod sample_later;
+#[cfg(test)]
 mod tests;
 mod weather;
 

@@ -8,6 +8,7 @@ use evensward_core::visit::event::{Payload, UseUpKind};
 use serde_json::Value;
 
 use super::sample::{each_kind, other_variants};
+use super::sample_later::with_later_keys;
 use super::{KINDS, Unreadable, Written, read, write};
 
 fn text_of(payload: &Payload) -> String {
@@ -54,8 +55,36 @@ fn each_kind_is_written_as_it_was_published() {
 }
 
 #[test]
+fn keys_that_came_later_are_written_as_they_were_published() {
+    let written: Vec<Written> = with_later_keys().iter().map(|payload| write(payload).unwrap()).collect();
+    let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
+    assert_eq!(kinds, ["opened", "kit-chosen", "plan-agreed"]);
+    for Written { kind, version, payload } in written {
+        insta::assert_snapshot!(format!("{kind}-{version}-later"), laid_out(&payload));
+    }
+}
+
+/// The snapshots of the first release hold none of the later keys: they are what an older device still sends.
+#[test]
+fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
+    let published = [
+        include_str!("snapshots/evensward_format__payload__tests__opened-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__kit-chosen-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__plan-agreed-1.snap"),
+    ];
+    for (snapshot, kind) in published.into_iter().zip(["opened", "kit-chosen", "plan-agreed"]) {
+        let (_, text) = snapshot.split_once("\n---\n").unwrap();
+        let expected = each_kind().into_iter().find(|payload| write(payload).unwrap().kind == kind).unwrap();
+        assert_eq!(read(kind, 1, text).unwrap(), expected, "{kind}");
+        for later in ["how", "slope", "origin", "reach_m", "angle_deg", "is_lap", "ends", "nth", "instrument"] {
+            assert!(!text.contains(&format!("\"{later}\":")), "{kind} had no {later} then");
+        }
+    }
+}
+
+#[test]
 fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
-    for payload in each_kind().into_iter().chain(other_variants()) {
+    for payload in each_kind().into_iter().chain(other_variants()).chain(with_later_keys()) {
         let Written { kind, version, payload: text } = write(&payload).unwrap();
         let again = read(kind, version, &text).unwrap();
         assert_eq!(again, payload);
