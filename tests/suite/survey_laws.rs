@@ -169,3 +169,26 @@ fn good_lengths_are_seldom_called_blunders() {
         .count();
     assert!(n_called * 100 <= 3 * n_trials, "{n_called} of {n_trials}");
 }
+
+#[test]
+fn a_corner_in_a_straight_side_is_not_promised_more_than_it_holds() {
+    let mut chance = Chance(0x5eed_0004);
+    let n_trials = 400;
+    let n_within = (0..n_trials)
+        .filter(|_| {
+            let (width_m, length_m) = (chance.between(6.0, 20.0), chance.between(5.0, 20.0));
+            let middle_m = width_m * chance.between(0.3, 0.7);
+            let corners = vec![(0.0, 0.0), (middle_m, 0.0), (width_m, 0.0), (width_m, length_m), (0.0, length_m)];
+            // The middle corner hangs on its neighbours alone.
+            let pairs = vec![(0, 1), (1, 2), (2, 3), (3, 4), (4, 0), (0, 2), (0, 3), (2, 4)];
+            let truth = Truth { corners, pairs };
+            let spread = Instrument::Tape.spread();
+            let lines = truth.taped(&mut chance, spread);
+            adjust(truth.names(), &lines, spread).is_ok_and(|outline| {
+                let (off_m2, sd_m2) = ((outline.area.m2() - truth.area_m2()).abs(), outline.area_sd.m2());
+                off_m2 <= 2.0 * sd_m2 && sd_m2 < 0.1 * truth.area_m2()
+            })
+        })
+        .count();
+    assert!(100 * n_within >= 93 * n_trials, "{n_within} of {n_trials}");
+}

@@ -215,6 +215,7 @@ const AS_GOOD: f64 = 9.0;
 /// What is mirrored about two corners keeps every length, so that lengths cannot choose: the outline does, and of two
 /// simple ones the likelier is taken and the other kept as its rival.
 fn best(given: &Given<'_>, candidates: Vec<Candidate>) -> Option<Found> {
+    let hinges = rigid::hinges(given);
     let mut solved: Vec<Found> = Vec::new();
     // Mirror images of an outline that turned out simple are its rivals, and need no adjustment of their own.
     let mut simple_misfits: Vec<f64> = Vec::new();
@@ -224,7 +225,7 @@ fn best(given: &Given<'_>, candidates: Vec<Candidate>) -> Option<Found> {
             continue;
         }
         let Some(found) = solve::solve(given, &layout) else { continue };
-        let layout = rigid::uncrossed(given, found.layout.anticlockwise());
+        let layout = rigid::uncrossed(&hinges, found.layout.anticlockwise());
         if layout.is_simple() {
             simple_misfits.extend(misfit);
         }
@@ -245,7 +246,7 @@ fn best(given: &Given<'_>, candidates: Vec<Candidate>) -> Option<Found> {
     }
     let kept = kept?;
     let as_good = solved.iter().filter(|found| found.chi2 <= kept.chi2 + AS_GOOD).map(|found| found.layout.clone());
-    let mirrored = rigid::mirrors(given, &kept.layout);
+    let mirrored = rigid::mirrors(&hinges, &kept.layout);
     let rivals = as_good.chain(mirrored).filter(Layout::is_simple).collect();
     Some(Found { layout: kept.layout.clone(), chi2: kept.chi2, rivals })
 }

@@ -6,6 +6,9 @@
 //! against chi-squared at 99 % (Wilson and Hilferty's approximation); var(area) = g Q g' with g the area's change.
 //! The instrument's own spread is used for the area unless that test shows that the lengths disagree more than it explains:
 //! a sigma0 from one or two spare lengths is too rough to be believed for less.
+//! A corner in a straight side, tied to its neighbours alone, is beyond linear sums: the height h of its flat triangle follows
+//! from h^2, whose variance V follows from the three lengths. Where such a triangle alone holds its corner, the height's
+//! standard uncertainty is that of an even spread (1/sqrt(3)) over how far h moves when h^2 moves by two of its own.
 //! Invariant: a loose corner never makes an infinity: every coordinate is believed to within half the longest length.
 
 use nalgebra::{DMatrix, DVector};
@@ -38,8 +41,9 @@ struct Solved<'a> {
 pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     let layout = &found.layout;
     let a = design(given, layout);
-    let solved = Solved { given, layout, q: cofactors(given, &a), of_area: area_change(layout) };
-    let shares = &a * &solved.q * a.transpose();
+    let q = cofactors(given, &a);
+    let shares = &a * &q * a.transpose();
+    let solved = Solved { given, layout, q: with_flat_triangles(given, layout, q), of_area: area_change(layout) };
     let lines = residuals(given, layout, &shares);
     let redundancy = given.lines.len().saturating_sub(n_unknowns(given.n_corners()));
     let sigma0 = (redundancy > 0).then(|| (found.chi2 / redundancy as f64).sqrt());
@@ -93,6 +97,69 @@ fn cofactors(given: &Given<'_>, a: &DMatrix<f64>) -> DMatrix<f64> {
     let n_unknowns = n.nrows();
     // What is added to the diagonal makes it positive definite whatever the lengths are.
     n.cholesky().map_or_else(|| DMatrix::identity(n_unknowns, n_unknowns) / believed, |parts| parts.inverse())
+}
+
+/// The same cofactors with every height that a flat triangle alone holds as uncertain as it really is.
+fn with_flat_triangles(given: &Given<'_>, layout: &Layout, mut q: DMatrix<f64>) -> DMatrix<f64> {
+    let joined = |one: usize, other: usize| given.is_taped((one, other));
+    for top in 0..given.n_corners() {
+        let ends: Vec<usize> = (0..given.n_corners()).filter(|end| *end != top && joined(top, *end)).collect();
+        let pairs =
+            ends.iter().enumerate().flat_map(|(idx, one)| ends.iter().skip(idx + 1).map(move |other| (*one, *other)));
+        for (before, after) in pairs.filter(|(before, after)| joined(*before, *after)) {
+            let Some(Flat { height_m, root_m }) = flat(given, layout, [before, top, after]) else { continue };
+            let change = height_change(layout, [before, top, after]);
+            let along = &q * &change;
+            let variance_m2 = along.dot(&change);
+            // Other lengths that hold the corner leave it far less uncertain than this triangle does.
+            let alone_m = root_m * root_m / (2.0 * height_m.max(1e-3 * root_m));
+            if variance_m2.sqrt() < 0.5 * alone_m.min(root_m) {
+                continue;
+            }
+            let square_m2 = 2.0 * root_m * root_m;
+            let lower_m = (height_m * height_m - square_m2).max(0.0).sqrt();
+            let upper_m = (height_m * height_m + square_m2).sqrt();
+            let sd_m = (height_m - lower_m).max(upper_m - height_m) / 3.0_f64.sqrt();
+            let factor = (sd_m * sd_m - variance_m2) / (variance_m2 * variance_m2);
+            q += &along * along.transpose() * factor;
+        }
+    }
+    q
+}
+
+/// A flat triangle: its height, and the square root of the standard uncertainty of the height's square.
+struct Flat {
+    height_m: f64,
+    root_m: f64,
+}
+
+/// The triangle of taped lengths over its longest side, if it is so flat that its height is not linear in them.
+fn flat(given: &Given<'_>, layout: &Layout, [before, top, after]: [usize; 3]) -> Option<Flat> {
+    let sides = [(top, before), (top, after), (before, after)];
+    let [a, b, c] = sides.map(|(from, to)| distance(layout.at(from), layout.at(to)));
+    if c <= a.max(b) {
+        return None;
+    }
+    let [sd_a, sd_b, sd_c] = [a, b, c].map(|length_m| given.sd_m(Length::computed(length_m)));
+    // h^2 = a^2 - x^2, with x = (a^2 + c^2 - b^2) / 2c the foot of the height.
+    let x = (a * a + c * c - b * b) / (2.0 * c);
+    let [of_a, of_b, of_c] = [2.0 * a * (1.0 - x / c), 2.0 * x * b / c, -2.0 * x * (1.0 - x / c)];
+    let root_m = (of_a * sd_a).hypot(of_b * sd_b).hypot(of_c * sd_c).sqrt();
+    let height_m = turn(layout.at(before), layout.at(top), layout.at(after)).abs() / c;
+    (height_m < 3.0 * root_m).then_some(Flat { height_m, root_m })
+}
+
+/// How the height of a corner over the line through two others changes with each unknown.
+fn height_change(layout: &Layout, ring: [usize; 3]) -> DVector<f64> {
+    let [before, here, after] = ring.map(|idx| layout.at(idx));
+    let base_m = distance(before, after);
+    // The change of the triangle's doubled area with each of its corners, over the base, is that of its height.
+    let each = [(here, after), (after, before), (before, here)].map(|(p, q)| (p.1 - q.1, q.0 - p.0));
+    DVector::from_fn(n_unknowns(layout.0.len()), |idx, _| {
+        let (unknown_idx, is_x) = unknown(idx);
+        let parts = ring.iter().zip(each).filter(|(idx, _)| **idx == unknown_idx);
+        parts.map(|(_, of)| if is_x { of.0 } else { of.1 }).sum::<f64>() / base_m
+    })
 }
 
 fn area_change(layout: &Layout) -> DVector<f64> {
@@ -225,14 +292,7 @@ impl Solved<'_> {
             if base_m <= 0.0 || turn(before, here, after).abs() > base_m * base_m {
                 return (0.0, corner_idx);
             }
-            // The change of the triangle's doubled area with each of its corners, over the base, is that of its height.
-            let [of_before, of_here, of_after] =
-                [(here, after), (after, before), (before, here)].map(|(p, q)| (p.1 - q.1, q.0 - p.0));
-            let change = DVector::from_fn(n_unknowns(n_corners), |idx, _| {
-                let (unknown_idx, is_x) = unknown(idx);
-                let parts = ring.iter().zip([of_before, of_here, of_after]).filter(|(idx, _)| **idx == unknown_idx);
-                parts.map(|(_, of)| if is_x { of.0 } else { of.1 }).sum::<f64>() / base_m
-            });
+            let change = height_change(self.layout, ring);
             (factor * (&self.q * &change).dot(&change).max(0.0).sqrt(), corner_idx)
         };
         let (off_m, corner_idx) = (0..n_corners).map(off).max_by(|one, other| one.0.total_cmp(&other.0))?;

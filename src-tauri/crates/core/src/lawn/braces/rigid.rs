@@ -83,34 +83,32 @@ pub(super) fn missing_braces(given: &Given<'_>) -> Vec<(usize, usize)> {
     missing
 }
 
-/// Every other layout with the same lengths that one mirroring gives.
-pub(super) fn mirrors(given: &Given<'_>, layout: &Layout) -> Vec<Layout> {
+/// Two corners, and some others that may be mirrored about them without changing any length.
+pub(super) struct Hinge {
+    about: (usize, usize),
+    moved: Vec<usize>,
+}
+
+/// Every hinge of the lengths. Of the groups that two corners part, the largest stays where it is.
+pub(super) fn hinges(given: &Given<'_>) -> Vec<Hinge> {
     let n_corners = given.n_corners();
-    let mut mirrors = Vec::new();
-    for from in 0..n_corners {
-        for to in from + 1..n_corners {
-            let groups = groups_without(given, (from, to));
-            if groups.len() < 2 {
-                continue;
-            }
-            let (a, b) = (layout.at(from), layout.at(to));
-            for moved in groups {
-                let mut points = layout.0.clone();
-                for corner_idx in moved {
-                    if let Some(point) = points.get_mut(corner_idx) {
-                        *point = mirrored(*point, a, b);
-                    }
-                }
-                mirrors.push(Layout(points).anticlockwise());
-            }
-        }
-    }
-    mirrors
+    let joined: Vec<Vec<usize>> = (0..n_corners)
+        .map(|here| (0..n_corners).filter(|there| *there != here && given.is_taped((here, *there))).collect())
+        .collect();
+    let pairs = (0..n_corners).flat_map(|from| (from + 1..n_corners).map(move |to| (from, to)));
+    pairs
+        .flat_map(|about| {
+            let mut groups = groups_without(&joined, about);
+            groups.sort_by_key(Vec::len);
+            groups.pop();
+            groups.into_iter().map(move |moved| Hinge { about, moved })
+        })
+        .collect()
 }
 
 /// The groups into which two corners part the others.
-fn groups_without(given: &Given<'_>, (one, other): (usize, usize)) -> Vec<Vec<usize>> {
-    let mut is_seen: Vec<bool> = (0..given.n_corners()).map(|idx| idx == one || idx == other).collect();
+fn groups_without(joined: &[Vec<usize>], (one, other): (usize, usize)) -> Vec<Vec<usize>> {
+    let mut is_seen: Vec<bool> = (0..joined.len()).map(|idx| idx == one || idx == other).collect();
     let mut groups = Vec::new();
     while let Some(first) = is_seen.iter().position(|is_seen| !is_seen) {
         let mut group = vec![first];
@@ -120,17 +118,12 @@ fn groups_without(given: &Given<'_>, (one, other): (usize, usize)) -> Vec<Vec<us
         let mut next_idx = 0;
         while let Some(&here) = group.get(next_idx) {
             next_idx += 1;
-            for line in given.lines {
-                let there = match here {
-                    here if here == line.from => line.to,
-                    here if here == line.to => line.from,
-                    _ => continue,
-                };
-                if let Some(slot) = is_seen.get_mut(there)
+            for there in joined.get(here).into_iter().flatten() {
+                if let Some(slot) = is_seen.get_mut(*there)
                     && !*slot
                 {
                     *slot = true;
-                    group.push(there);
+                    group.push(*there);
                 }
             }
         }
@@ -139,13 +132,29 @@ fn groups_without(given: &Given<'_>, (one, other): (usize, usize)) -> Vec<Vec<us
     groups
 }
 
+/// Every other layout with the same lengths that one mirroring gives.
+pub(super) fn mirrors<'a>(hinges: &'a [Hinge], layout: &'a Layout) -> impl Iterator<Item = Layout> + 'a {
+    hinges.iter().map(|Hinge { about, moved }| {
+        let (a, b) = (layout.at(about.0), layout.at(about.1));
+        let mut points = layout.0.clone();
+        for corner_idx in moved {
+            if let Some(point) = points.get_mut(*corner_idx) {
+                *point = mirrored(*point, a, b);
+            }
+        }
+        Layout(points).anticlockwise()
+    })
+}
+
 /// The layout after those mirrorings that make its sides cross less, as long as one does.
-pub(super) fn uncrossed(given: &Given<'_>, layout: Layout) -> Layout {
+pub(super) fn uncrossed(hinges: &[Hinge], layout: Layout) -> Layout {
     let mut best = layout;
     let mut n_crossings = best.n_crossings();
     while n_crossings > 0 {
-        let fewer = mirrors(given, &best).into_iter().map(|mirror| (mirror.n_crossings(), mirror));
-        match fewer.min_by_key(|(n, _)| *n) {
+        let fewest = mirrors(hinges, &best)
+            .map(|mirror| (mirror.n_crossings(), mirror))
+            .min_by_key(|(n_crossings, _)| *n_crossings);
+        match fewest {
             Some((n, layout)) if n < n_crossings => (n_crossings, best) = (n, layout),
             _ => break,
         }
