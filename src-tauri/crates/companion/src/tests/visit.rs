@@ -412,3 +412,65 @@ fn ground_that_had_too_much_where_the_tank_ran_dry_is_said_and_recorded() {
     // A pass in which the tank ran dry did not go as planned.
     assert_eq!(json["passes"][0]["is_as_planned"], false);
 }
+
+#[test]
+fn directions_stand_side_by_side_and_another_is_planned_when_it_is_chosen() {
+    let mut walk = Walk::open();
+    walk.until_plan();
+    let Panel::Plan { choice, plan: Some(plan), .. } = walk.view.panel.clone() else { panic!("no plan") };
+    let advised: Vec<_> = plan.directions.iter().filter(|direction| direction.is_recommended).collect();
+    assert_eq!(advised.len(), 1);
+    assert!(advised[0].is_chosen, "a plan begins with the direction that is advised");
+    // 15.4 m by 20 m in strips of 1 m: twenty whole ones across, or sixteen with a narrow one of 0.4 m.
+    let figures: Vec<(f64, u32, Option<f64>)> = plan
+        .directions
+        .iter()
+        .map(|one| {
+            (one.angle_deg, one.n_strips, one.narrow_width.as_ref().map(|width| (width.value * 1e6).round() / 1e6))
+        })
+        .collect();
+    assert!(figures.contains(&(90.0, 20, None)) && figures.contains(&(0.0, 16, Some(0.4))), "{figures:?}");
+    let previewed = |walk: &mut Walk, choice: PlanChoice| {
+        let visit_id = walk.visit_id.clone();
+        match walk.trial.done(Ask::PreviewPlan { visit_id, choice }) {
+            Answer::Plan(preview) => preview,
+            other => panic!("{other:?}"),
+        }
+    };
+    let slanting = previewed(&mut walk, PlanChoice { angle_deg: 30.0, ..choice.clone() }).plan.unwrap();
+    assert!(slanting.directions.iter().all(|direction| !direction.is_chosen));
+    assert!(!slanting.ends.is_empty(), "square ends miss and overshoot a slanting edge");
+    assert!(!slanting.drawing.missed.is_empty() || !slanting.drawing.overshot.is_empty());
+    let first_lap = previewed(&mut walk, PlanChoice { edge_first: true, ..choice.clone() }).plan.unwrap();
+    assert!(first_lap.drawing.strips.iter().any(|strip| strip.is_lap));
+    assert_eq!(first_lap.product, plan.product, "the product goes by the area alone");
+    let refused =
+        previewed(&mut walk, PlanChoice { angle_deg: 180.0, narrow_at: "middle".into(), n_passes: 21, ..choice });
+    let fields: Vec<&str> = refused.problems.iter().map(|problem| problem.field.as_str()).collect();
+    assert_eq!(fields, ["n_passes", "angle_deg", "narrow_at"]);
+}
+
+#[test]
+fn a_closed_visit_keeps_its_ground_and_a_lawn_measured_anew_counts_whole() {
+    let mut walk = Walk::open();
+    walk.until_mix();
+    walk.finish();
+    let Panel::Closed { record } = &walk.view.panel else { panic!("not closed") };
+    let json: serde_json::Value = serde_json::from_str(record.json.as_ref().unwrap()).unwrap();
+    let covered = json["place"]["covered"].as_array().unwrap();
+    assert_eq!((covered.len(), &covered[0]["n_passes"]), (1, &serde_json::json!(4)));
+    assert_eq!(json["place"]["covered_geojson"], serde_json::Value::Null, "nobody knows where it lies");
+    let row = walk.trial.companion.store.visit(walk.visit_id.parse().unwrap()).unwrap().unwrap();
+    let summaries = with_summaries(&walk.trial.companion, [row]).unwrap();
+    assert!(summaries[0].1.ground.is_some());
+
+    let Answer::Lawn(view) = walk.trial.done(Ask::Lawn { lawn_id: FRONT_LAWN.into() }) else { panic!("no lawn") };
+    let mut changed = view.input;
+    changed.parts[0].length.text = "19".into();
+    walk.trial.done(Ask::SaveLawn { lawn_id: FRONT_LAWN.into(), input: changed, draft_key: None });
+    let mut again = Walk::open_in(walk.trial, 0x9000);
+    again.assess();
+    let failure = again.try_act(Act::ChooseProduct { product_id: MOSS_IRON.into() }).unwrap_err();
+    let rules: Vec<&str> = failure.checks.iter().map(|check| check.rule.as_str()).collect();
+    assert!(rules.contains(&"interval"), "{rules:?}");
+}
