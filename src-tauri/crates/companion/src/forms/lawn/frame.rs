@@ -109,11 +109,11 @@ impl Frame {
 
     /// A length as typed that may be nothing; empty is nothing, too.
     pub(super) fn length_or_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
-        if typed.text.trim().is_empty() { Some(Length::ZERO) } else { self.from_zero(problems, field, typed) }
+        if typed.text.trim().is_empty() { Some(Length::ZERO) } else { self.measured_from_zero(problems, field, typed) }
     }
 
     /// A length as typed that may be nothing.
-    pub(super) fn from_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
+    pub(super) fn measured_from_zero(&self, problems: &mut Problems, field: &str, typed: &Typed) -> Option<Length> {
         if typed.unit != Unit::Steps.code() || !self.is_paced {
             return problems.figure(field, typed, Length::from_figure_or_zero);
         }

@@ -20,7 +20,7 @@ pub(super) fn read(problems: &mut Problems, part: &PartInput, path: &Path<'_>, f
     let mut is_all_read = true;
     for (row_idx, row) in part.offsets.iter().enumerate().filter(|(_, row)| is_typed(row)) {
         let field = |of: &str| path(&format!("offsets.{row_idx}.{of}"));
-        let chainage = frame.from_zero(problems, &field("chainage"), &row.chainage);
+        let chainage = frame.measured_from_zero(problems, &field("chainage"), &row.chainage);
         let left = frame.length_or_zero(problems, &field("left"), &row.left);
         let right = frame.length_or_zero(problems, &field("right"), &row.right);
         match (chainage, left, right) {
