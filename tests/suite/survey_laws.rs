@@ -4,10 +4,10 @@
 //! The errors are drawn here, by a seeded generator of its own, from the instrument's stated standard uncertainty; the
 //! adjustment never sees the truth. The lawns are stars of four to eight corners with a fan of braces and some more.
 
-use evensward_core::lawn::Instrument;
-use evensward_core::lawn::LengthSpread;
 use evensward_core::lawn::braces::{Taped, adjust};
-use evensward_core::quantity::Length;
+use evensward_core::lawn::offsets::{Station, measure};
+use evensward_core::lawn::{Beside, How, Instrument, LengthSpread, Part, PatchKind, Shape, Side, Slope, Survey};
+use evensward_core::quantity::{Angle, Length};
 
 const N_TRIALS: usize = 2_000;
 const NAMES: [&str; 8] = ["A", "B", "C", "D", "E", "F", "G", "H"];
@@ -191,4 +191,149 @@ fn a_corner_in_a_straight_side_is_not_promised_more_than_it_holds() {
         })
         .count();
     assert!(100 * n_within >= 93 * n_trials, "{n_within} of {n_trials}");
+}
+
+fn m(value: f64) -> Length {
+    Length::from_m(value).unwrap()
+}
+
+/// A length of a lawn, or one that nobody would tape.
+fn odd_length(chance: &mut Chance) -> Length {
+    m(match chance.below(12) {
+        0 => 0.0,
+        1 => 1e-9,
+        2 => 5_000.0,
+        3 => 1e11,
+        4 | 5 => chance.below(6) as f64,
+        _ => chance.between(0.1, 30.0),
+    })
+}
+
+#[test]
+fn any_lengths_between_any_corners_are_adjusted_or_refused_and_never_break() {
+    let mut chance = Chance(0x5eed_0005);
+    let (mut n_adjusted, mut n_refused) = (0, 0);
+    for trial_idx in 0..1_500 {
+        let n_corners = chance.below(8);
+        // Corners on a coarse grid fall into lines, and sometimes together.
+        let grid: Vec<(f64, f64)> = (0..8).map(|_| (chance.below(7) as f64, chance.below(7) as f64)).collect();
+        let pairs = (0..n_corners).flat_map(|from| (from + 1..n_corners).map(move |to| (from, to)));
+        let mut lines: Vec<Taped> = Vec::new();
+        for (from, to) in pairs {
+            let (a, b) = (grid[from], grid[to]);
+            let length_m = (a.0 - b.0).hypot(a.1 - b.1);
+            match chance.below(40) {
+                0..10 => {}
+                10 => lines.push(Taped { from, to, length: odd_length(&mut chance) }),
+                11 if trial_idx % 5 == 0 => lines.push(Taped { from, to: to + 1, length: m(length_m) }),
+                12..15 => lines.push(Taped { from: to, to: from, length: m((length_m + chance.normal()).abs()) }),
+                _ => lines.push(Taped { from, to, length: m(length_m) }),
+            }
+        }
+        match adjust(&NAMES[..n_corners], &lines, Instrument::Wheel.spread()) {
+            Ok(outline) => {
+                n_adjusted += 1;
+                assert_eq!(Shape::corners(outline.corners.clone()), Ok(Shape::Corners(outline.corners)), "{lines:?}");
+                assert!(outline.area.m2() > 0.0 && outline.area_sd.m2() > 0.0, "{lines:?}");
+                assert!(outline.lines.iter().all(|line| line.residual_m.is_finite()), "{lines:?}");
+            }
+            Err(refusals) => {
+                n_refused += 1;
+                assert!(!refusals.is_empty());
+            }
+        }
+    }
+    assert!(n_adjusted > 10 && n_refused > 10, "{n_adjusted} and {n_refused}");
+}
+
+#[test]
+fn any_offsets_are_measured_or_refused_and_never_break() {
+    let mut chance = Chance(0x5eed_0006);
+    let (mut n_measured, mut n_refused) = (0, 0);
+    for trial_idx in 0..1_500 {
+        let mut along_m = 0.0;
+        let stations: Vec<Station> = (0..chance.below(9))
+            .map(|_| {
+                along_m += chance.below(4) as f64;
+                let chainage = if trial_idx % 4 == 0 { odd_length(&mut chance) } else { m(along_m) };
+                let offset = |chance: &mut Chance| if chance.below(3) == 0 { m(0.0) } else { odd_length(chance) };
+                Station { chainage, left: offset(&mut chance), right: offset(&mut chance) }
+            })
+            .collect();
+        match measure(&stations, Instrument::Tape.spread()) {
+            Ok(lawn) => {
+                n_measured += 1;
+                let area = Shape::corners(lawn.ring.clone()).unwrap().area().unwrap();
+                assert!((area.m2() - lawn.trapezoid.m2()).abs() <= 1e-9 * area.m2(), "{stations:?}");
+                assert!(lawn.area_sd.m2().is_finite() && lawn.simpson.is_some() != lawn.why_no_simpson.is_some());
+            }
+            Err(refusals) => {
+                n_refused += 1;
+                assert!(!refusals.is_empty());
+            }
+        }
+    }
+    assert!(n_measured > 50 && n_refused > 50, "{n_measured} and {n_refused}");
+}
+
+#[test]
+fn any_parts_are_measured_or_refused_and_never_break() {
+    let mut chance = Chance(0x5eed_0007);
+    let odd = |chance: &mut Chance| match chance.below(60) {
+        0 => f64::NAN,
+        1 => f64::INFINITY,
+        2 => -1e300,
+        3..30 => chance.below(8) as f64,
+        _ => chance.between(-3.0, 10.0),
+    };
+    let (mut n_measured, mut n_refused) = (0, 0);
+    for _ in 0..1_200 {
+        let parts: Vec<Part> = (0..1 + chance.below(4))
+            .map(|part_idx| {
+                let shape = match chance.below(5) {
+                    0 => Shape::Circle { diameter: m(chance.between(0.5, 6.0)) },
+                    1 => Shape::Triangle { a: m(chance.between(2.0, 8.0)), b: m(5.0), c: m(6.0) },
+                    2 => {
+                        let n_corners = 2 + chance.below(4);
+                        Shape::Corners((0..n_corners).map(|_| (odd(&mut chance), odd(&mut chance))).collect())
+                    }
+                    _ => {
+                        Shape::Rectangle { width: m(1.0 + chance.below(9) as f64), length: m(chance.between(0.5, 9.0)) }
+                    }
+                };
+                let at = (chance.below(2) == 0).then(|| (m(chance.below(9) as f64), m(chance.below(9) as f64)));
+                let is_out = part_idx > 0 && chance.below(2) == 0;
+                let how = if chance.below(3) == 0 { How::Walked } else { How::Taped };
+                Part { taken_out: is_out.then_some(PatchKind::Pond), at, how, ..Part::taped(shape) }
+            })
+            .collect();
+        let sides = (0..chance.below(4)).map(|_| Side {
+            part_idx: chance.below(3),
+            side_idx: chance.below(4),
+            beside: if chance.below(2) == 0 { Beside::OpenWater } else { Beside::Hedge },
+            margin: m(chance.between(0.0, 2.0)),
+        });
+        let sides: Vec<Side> = sides.collect();
+        let uphill = Angle::from_deg(chance.between(0.0, 360.0)).unwrap();
+        let survey = Survey {
+            sides,
+            slope: Slope::from_percent(chance.between(-20.0, 60.0), uphill).ok(),
+            instrument: (chance.below(2) == 0).then_some(Instrument::Tape),
+            entry: Some((odd(&mut chance), 0.0)),
+            ..Survey::of(parts)
+        };
+        match survey.measure(Some(m(1.0))) {
+            Ok(measured) => {
+                n_measured += 1;
+                let (net, whole) = (measured.net_area.area.m2(), measured.outline_area.m2());
+                assert!(net > 0.0 && net <= whole * (1.0 + 1e-6), "{net} of {whole}: {survey:?}");
+                assert!(measured.net_area.doubt.percent().is_finite());
+            }
+            Err(refusals) => {
+                n_refused += 1;
+                assert!(!refusals.is_empty());
+            }
+        }
+    }
+    assert!(n_measured > 100 && n_refused > 100, "{n_measured} and {n_refused}");
 }
