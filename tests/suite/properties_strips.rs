@@ -175,7 +175,7 @@ fn is_near(a: f64, b: f64, relative: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(cases(96))]
+    #![proptest_config(cases(32))]
 
     #[test]
     fn strips_are_the_net_area_to_a_billionth_at_any_angle(bent in bent(), asked in asked()) {

@@ -44,4 +44,6 @@ pub use walk::{Gait, Places, as_it_is_factor, narrow_pace, walk};
 pub use water::{WaterOption, WaterOptions, WayOut, water_options};
 
 #[cfg(test)]
+mod strip_tests;
+#[cfg(test)]
 mod tests;

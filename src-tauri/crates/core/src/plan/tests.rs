@@ -9,7 +9,7 @@ use crate::lawn::{Measured, Part, PatchKind, Shape, Survey};
 use crate::product::{Form, Label, LegalClass, Purpose, Rain, Tagged, WaterRange, Year};
 use crate::quantity::*;
 
-fn m(value: f64) -> Length {
+pub(super) fn m(value: f64) -> Length {
     Length::from_m(value).unwrap()
 }
 
@@ -21,21 +21,21 @@ fn grams(value: f64) -> ProductDose {
     ProductDose::of(ProductKind::Mass, value).unwrap()
 }
 
-fn lawn_of(parts: Vec<Part>, doubt: f64) -> Measured {
+pub(super) fn lawn_of(parts: Vec<Part>, doubt: f64) -> Measured {
     let doubt = Doubt::from_percent(doubt).unwrap();
     Survey { doubt, ..Survey::of(parts) }.measure(None).unwrap()
 }
 
-fn rectangle(width: f64, length: f64) -> Part {
+pub(super) fn rectangle(width: f64, length: f64) -> Part {
     Part::taped(Shape::Rectangle { width: m(width), length: m(length) })
 }
 
-fn bed(width: f64, length: f64, at: (f64, f64)) -> Part {
+pub(super) fn bed(width: f64, length: f64, at: (f64, f64)) -> Part {
     let shape = Shape::Rectangle { width: m(width), length: m(length) };
     Part::taped(shape).taken_out(PatchKind::Bed).placed_at(Some((m(at.0), m(at.1))))
 }
 
-fn kit() -> Kit {
+pub(super) fn kit() -> Kit {
     Kit {
         tank: l(15.0),
         empty_weight: Weight::from_kg(5.0).unwrap(),
@@ -54,12 +54,12 @@ fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 5, 1).unwrap()
 }
 
-fn calibration() -> Calibration {
+pub(super) fn calibration() -> Calibration {
     let (flow, pace) = (FlowRate::from_l_per_min(0.9).unwrap(), Pace::from_m_per_s(1.0).unwrap());
     Calibration { flow, pace, steps_per_min: None, made_on: day() }
 }
 
-fn label() -> Label {
+pub(super) fn label() -> Label {
     Label {
         name: "An invented product".to_owned(),
         legal_class: LegalClass::Fertiliser,
@@ -88,19 +88,19 @@ fn label() -> Label {
     }
 }
 
-fn choice(n_passes: u8) -> Choice {
+pub(super) fn choice(n_passes: u8) -> Choice {
     Choice::plain(n_passes, grams(2.5))
 }
 
-fn planned(measured: &Measured, choice: &Choice) -> Plan {
+pub(super) fn planned(measured: &Measured, choice: &Choice) -> Plan {
     plan(measured, &kit(), &calibration(), &label(), choice).unwrap()
 }
 
-fn near(found: f64, expected: f64) {
+pub(super) fn near(found: f64, expected: f64) {
     assert!((found - expected).abs() < 1e-6, "{found} and not {expected}");
 }
 
-fn verdict(checks: &[Check], rule: &str) -> Verdict {
+pub(super) fn verdict(checks: &[Check], rule: &str) -> Verdict {
     checks.iter().find(|check| check.rule == rule).unwrap().verdict
 }
 
