@@ -73,7 +73,8 @@ walked-accuracy = This one is good to { $accuracy }.
 walked-waiting = The phone is looking for its position.
 walked-file = Bring a GPX file
 walked-kept = { $kept } fixes used, { $dropped } left out.
-walked-area = { $area }, give or take { $off }.
+
+part-sd = { $area }, with a standard uncertainty of { $sd }. The ± at the top is twice that.
 
 ## By hand, and files
 draw-hint = Begin with a rectangle about as large, then drag its corners. Or bring a file.
