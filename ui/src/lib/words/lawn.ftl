@@ -144,4 +144,4 @@ lawn-bearing-hint = Stand at the front, look away from it and read the compass: 
 drawing-entry = Way in
 drawing-tap = Tap
 drawing-north = N
-drawing-refill = Fill { $fill }: before strip { $strip }
+drawing-refill = before { $strip }

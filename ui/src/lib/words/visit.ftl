@@ -139,6 +139,7 @@ legend-pond = Water
 legend-missed = Missed at the ends
 legend-overshot = Wet beyond the edge
 legend-start = Begin here
+legend-refill = Make fill { $fill } before strip { $strip }
 plan-choose-last = The last pass
 plan-last-same = The same way
 plan-last-across = Across the others
