@@ -4,7 +4,7 @@
 use chrono::NaiveDate;
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Measured, Part, PatchKind, Shape, Side, Survey};
-use evensward_core::plan::{Choice, Heading, NarrowChoice, Remedy, StartSide};
+use evensward_core::plan::{Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide};
 use evensward_core::product::{Form, Label, LegalClass, Purpose, Rain, Tagged, WaterRange, Year};
 use evensward_core::quantity::{
     Angle, Doubt, FlowRate, Length, Mass, Pace, ProductDose, ProductKind, Swath, Volume, VolumePerArea, Weight,
@@ -106,6 +106,13 @@ fn start_side() -> impl Strategy<Value = StartSide> {
     prop_oneof![Just(StartSide::Left), Just(StartSide::Right), Just(StartSide::Front), Just(StartSide::Back)]
 }
 
+/// Which way the strips lie: the plain way, and any other.
+fn laying() -> impl Strategy<Value = (Angle, NarrowAt, bool)> {
+    let angle = prop_oneof![1 => Just(0.0), 1 => 0.0..180.0f64].prop_map(|deg| Angle::from_deg(deg).unwrap());
+    let narrow_at = prop_oneof![Just(NarrowAt::Last), Just(NarrowAt::First)];
+    (angle, narrow_at, prop::bool::weighted(0.3))
+}
+
 /// How a label limits the dose: not at all, at the dose itself, or somewhat above it.
 fn highest_share() -> impl Strategy<Value = Option<f64>> {
     prop_oneof![Just(None), Just(Some(1.0)), (1.0..1.6f64).prop_map(Some)]
@@ -174,6 +181,15 @@ fn dose() -> impl Strategy<Value = ProductDose> {
     ]
 }
 
+impl Given {
+    /// The same with strips along and across a side, and no lap.
+    pub fn square(mut self) -> Self {
+        self.choice.angle = Angle::from_deg(0.0).unwrap();
+        self.choice.edge_first = false;
+        self
+    }
+}
+
 /// Everything for a plan on one of these lawns.
 pub fn given(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = Given> {
     given_on(lawn).prop_map(|(_, given)| given)
@@ -182,14 +198,17 @@ pub fn given(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = Given
 /// Everything for a plan, with the survey the lawn comes from.
 pub fn given_on(lawn: impl Strategy<Value = Survey>) -> impl Strategy<Value = (Survey, Given)> {
     let labelled = (dose(), highest_share());
-    let choice = (headings(), start_side(), remedy(), remedy(), 0.8..1.25f64);
+    let choice = (headings(), start_side(), remedy(), remedy(), 0.8..1.25f64, laying());
     (lawn, kit(), calibration(), labelled, choice).prop_map(|(survey, kit, calibration, labelled, chosen)| {
         let (dose, highest_share) = labelled;
-        let (headings, start_side, along, across, trim) = chosen;
+        let (headings, start_side, along, across, trim, (angle, narrow_at, edge_first)) = chosen;
         let n_passes = u8::try_from(headings.len()).unwrap();
         let mut choice = Choice::plain(n_passes, dose);
         choice.headings = headings;
         choice.start_side = start_side;
+        choice.angle = angle;
+        choice.narrow_at = narrow_at;
+        choice.edge_first = edge_first;
         choice.narrow = NarrowChoice { along, across };
         choice.trim = trim;
         let (measured, label) = (survey.measure(None).unwrap(), label(dose, highest_share));
