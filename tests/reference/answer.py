@@ -5,7 +5,7 @@ with the name of its question as `op`; a refused one is answered with `{"error":
 Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], ...]}`, in metres.
 
 - `area`: `of` -> `area`
-- `union`, `difference`, `intersection`: `a`, `b`, perhaps `c` (more of the same as `b`) and our own result `ours` -> `area`, `ours` (its area) and `apart`, the
+- `union`, `difference`, `intersection`: `a`, `b`, perhaps `more` (a list of grounds as `b`) and our own result `ours` -> `area`, `ours` (its area) and `apart`, the
   area by which ours and theirs differ as ground
 - `buffer`: `of` (ground) or `line`, `distance`, `join` (`round`, `mitre`, `bevel`), `quad_segs`, `mitre_limit` and `ours`
   -> `area`, `missing` (theirs without ours), `excess` (ours without theirs)
@@ -50,8 +50,8 @@ def area(case):
 def boolean(operation):
     def answer(case):
         theirs = operation(ground(case["a"]), ground(case["b"]))
-        if "c" in case:
-            theirs = operation(theirs, ground(case["c"]))
+        for more in case.get("more", []):
+            theirs = operation(theirs, ground(more))
         ours = our_ground(case)
         return {"area": theirs.area, "ours": ours.area, "apart": theirs.symmetric_difference(ours).area}
 

@@ -2,8 +2,10 @@
 //!
 //! Invariant: every figure is worked out by both sides in the same run from the same corners; none is kept.
 
-use evensward_core::lawn::{Beside, Measured, Ring, Side, Survey, ValidOutline};
-use evensward_core::lawn::{Position, geodesic_area, geodesic_perimeter};
+use evensward_core::lawn::{
+    Beside, Measured, Part, PatchKind, Position, Ring, Shape, Side, Survey, ValidOutline, geodesic_area,
+    geodesic_perimeter,
+};
 use evensward_core::plan::{Heading, Laying, NarrowAt, Spacing, StartSide, lay_out};
 use evensward_core::quantity::{Angle, Length, Swath};
 use evensward_tests::reference::{self, Outline};
@@ -167,10 +169,10 @@ fn margins_agree_with_buffers_on_real_outlines() {
         let Some(lawn) = with_margins(reference::survey_of(outline).unwrap(), width_m) else { continue };
         let kept = lawn.sides.iter().filter(|side| side.side.margin.m() > 0.0);
         let lines: Vec<Value> = kept.map(|side| json!({"line": side.line, "distance": side.side.margin.m()})).collect();
-        let beds = lawn.patches.iter().flat_map(|patch| patch.outline.rings()).collect::<Vec<Ring>>();
+        let beds: Vec<Value> = lawn.patches.iter().map(|patch| reference::ground(&patch.outline.rings())).collect();
         let [of, margins, net] = [&lawn.outline, &lawn.margins, &lawn.net].map(|part| reference::ground(&part.rings()));
         cases.push(json!({"op": "margins", "of": of, "lines": lines, "quad_segs": 256, "ours": margins}));
-        cases.push(json!({"op": "difference", "a": of, "b": margins, "c": reference::ground(&beds), "ours": net}));
+        cases.push(json!({"op": "difference", "a": of, "b": margins, "more": beds, "ours": net}));
         measured.push((outline, lawn));
     }
     assert!(measured.len() > 400, "{} plots only have ground left", measured.len());
@@ -186,6 +188,53 @@ fn margins_agree_with_buffers_on_real_outlines() {
         assert!(excess_m2 <= allowed_m2, "{}: margins take {excess_m2} m2 too much", outline.name);
         let apart_m2 = figure(&answers[1], "apart");
         assert!(apart_m2 <= most_m2, "{}: the net ground is {apart_m2} m2 apart", outline.name);
+    }
+}
+
+#[test]
+fn beds_that_touch_overlap_and_reach_out_are_taken_out_once() {
+    let outlines = reference::outlines().unwrap();
+    let (mut cases, mut lawns) = (Vec::new(), Vec::new());
+    for outline in outlines.plots.iter().filter(|plot| valid(plot).area().m2() > 60.0) {
+        let mut survey = reference::survey_of(outline).unwrap();
+        let (x, y) = outline.ring.outer[outline.ring.outer.len() / 2];
+        let square = |x: f64, y: f64, size: f64| vec![(x, y), (x + size, y), (x + size, y + size), (x, y + size)];
+        // About a corner of the outline: two beds that share a side, one that touches a corner, one over all of them,
+        // one over the next corner.
+        let (next_x, next_y) = outline.ring.outer[outline.ring.outer.len() / 2 - 1];
+        let outlined = valid(outline);
+        let is_on_lawn = |bed: &Vec<(f64, f64)>| {
+            let bed = ValidOutline::from_rings(&[Ring { outer: bed.clone(), holes: Vec::new() }]).unwrap();
+            !bed.common(&outlined).is_empty()
+        };
+        // One that lies beside the lawn altogether is refused.
+        let beds = [
+            square(x - 1.0, y - 1.0, 1.0),
+            square(x, y - 1.0, 1.0),
+            square(x + 1.0, y, 0.7),
+            round(x, y, 1.3, 17).outer,
+            square(next_x - 0.9, next_y - 0.8, 1.7),
+        ];
+        let beds: Vec<Vec<(f64, f64)>> = beds.into_iter().filter(is_on_lawn).collect();
+        for bed in &beds {
+            let shape = Shape::corners(bed.clone()).unwrap();
+            survey.parts.push(Part { taken_out: Some(PatchKind::Bed), ..Part::taped(shape) });
+        }
+        let Ok(lawn) = survey.measure(None) else { continue };
+        let own_beds = outline.ring.holes.iter().cloned();
+        let more: Vec<Value> = beds
+            .into_iter()
+            .chain(own_beds)
+            .map(|outer| reference::ground(&[Ring { outer, holes: Vec::new() }]))
+            .collect();
+        let [a, ours] = [&lawn.outline, &lawn.net].map(|part| reference::ground(&part.rings()));
+        cases.push(json!({"op": "difference", "a": a, "b": more[0], "more": more[1..], "ours": ours}));
+        lawns.push((&outline.name, lawn.outline.area().m2()));
+    }
+    assert!(lawns.len() > 300, "{} lawns only", lawns.len());
+    for ((name, lawn_m2), answer) in lawns.iter().zip(reference::answers(&cases).unwrap()) {
+        let apart_m2 = figure(&answer, "apart");
+        assert!(apart_m2 <= PLANE * lawn_m2, "{name}: {apart_m2} m2 of {lawn_m2} m2 apart");
     }
 }
 

@@ -37,9 +37,9 @@ pub fn bench() -> Result<(), String> {
 
     eprintln!("bench: taps and replay");
     let bench = place::program("release", "bench")?;
-    let journal = answer(Command::new(&bench).arg("journal").arg(place::emptied("bench")?))?;
+    let journal = answer(Command::new(&bench).arg("journal").arg(place::emptied("bench/journal")?))?;
     eprintln!("bench: measuring and planning, beside GEOS");
-    let planning = answer(Command::new(&bench).arg("planning"))?;
+    let planning = answer(Command::new(&bench).arg("planning").arg(place::emptied("bench/planning")?))?;
     eprintln!("bench: starting the app and an empty window, {N_STARTS} times each");
     let app = starts("evensward", true)?;
     let empty = starts("examples/empty_window", false)?;

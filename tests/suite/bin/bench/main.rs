@@ -1,10 +1,11 @@
 //! Figures for `cargo xtask bench`, as one JSON object on standard output.
 //!
-//! `bench journal FOLDER` times taps and replay in an empty folder; `bench planning` times measuring and planning, and
-//! wants the reference libraries.
+//! `bench journal FOLDER` times taps and replay in an empty folder; `bench planning FOLDER` times measuring and
+//! planning, and wants the reference libraries.
 
 #![expect(clippy::disallowed_methods, reason = "the bench reads the clock and the disk, that is its purpose")]
 
+mod drag;
 mod journal;
 mod lawns;
 mod planning;
@@ -29,10 +30,11 @@ fn quantile(figures: &mut [f64], part: f64) -> Option<f64> {
 
 fn main() -> Outcome<()> {
     let mut arguments = std::env::args_os().skip(1);
-    let figures = match (arguments.next().as_ref().and_then(|what| what.to_str()), arguments.next()) {
-        (Some("journal"), Some(folder)) => journal::figures(&PathBuf::from(folder))?,
-        (Some("planning"), None) => planning::figures()?,
-        _ => return Err("say `journal FOLDER` or `planning`".into()),
+    let figures = match (arguments.next().as_ref().and_then(|what| what.to_str()), arguments.next().map(PathBuf::from))
+    {
+        (Some("journal"), Some(folder)) => journal::figures(&folder)?,
+        (Some("planning"), Some(folder)) => planning::figures(&folder)?,
+        _ => return Err("say `journal` or `planning`, and an empty folder to work in".into()),
     };
     println!("{figures}");
     Ok(())

@@ -160,3 +160,76 @@ fn turned(difference_rad: f64) -> f64 {
     let whole_rad = core::f64::consts::TAU;
     difference_rad - whole_rad * (difference_rad / whole_rad).round()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lawn::{Ring, ValidOutline};
+
+    fn chain(points: &[(f64, f64)]) -> Vec<Coord<f64>> {
+        points.iter().map(|(x, y)| Coord { x: *x, y: *y }).collect()
+    }
+
+    /// The area of the margins on a large square about zero.
+    fn area_m2(kept: &[(&[(f64, f64)], f64)]) -> f64 {
+        let outer = vec![(-50.0, -50.0), (50.0, -50.0), (50.0, 50.0), (-50.0, 50.0)];
+        let square = ValidOutline::from_rings(&[Ring { outer, holes: vec![] }]).unwrap();
+        let kept = kept.iter().map(|(points, width_m)| Kept { chain: chain(points), width_m: *width_m });
+        square.within_any(&pieces(kept.collect())).area().m2()
+    }
+
+    /// Not less than the true area, and not more than a millimetre around so many metres of arc allows.
+    fn check(kept: &[(&[(f64, f64)], f64)], true_m2: f64, arc_m: f64) {
+        let area_m2 = area_m2(kept);
+        let most_m2 = true_m2 + arc_m * MOST_TOO_WIDE_M;
+        assert!(area_m2 >= true_m2 - 1e-9 && area_m2 <= most_m2 + 1e-9, "{area_m2} for {true_m2}");
+    }
+
+    #[test]
+    fn a_margin_is_a_strip_with_round_ends() {
+        let pi = core::f64::consts::PI;
+        check(&[(&[(0.0, 0.0), (10.0, 0.0)], 0.5)], 10.0 + pi * 0.25, pi);
+        // There and back again is the same ground, and so is a corner that is none.
+        check(&[(&[(0.0, 0.0), (10.0, 0.0), (0.0, 0.0)], 0.5)], 10.0 + pi * 0.25, pi);
+        check(&[(&[(0.0, 0.0), (3.0, 0.0), (3.0, 0.0), (10.0, 0.0)], 0.5)], 10.0 + pi * 0.25, pi);
+        // A right angle: two strips less the square they share, and a quarter of a circle outside.
+        check(&[(&[(0.0, 0.0), (10.0, 0.0), (10.0, 10.0)], 1.0)], 39.0 + pi * 1.25, 2.5 * pi);
+    }
+
+    #[test]
+    fn sides_that_follow_each_other_are_one_margin() {
+        let pi = core::f64::consts::PI;
+        // All round a square of 10 m: 2 m wide, less the four corners inside counted twice, round corners outside.
+        let sides: [&[(f64, f64)]; 4] = [
+            &[(10.0, 0.0), (10.0, 10.0)],
+            &[(0.0, 0.0), (10.0, 0.0)],
+            &[(0.0, 10.0), (0.0, 0.0)],
+            &[(10.0, 10.0), (0.0, 10.0)],
+        ];
+        let kept = sides.map(|side| (side, 1.0));
+        check(&kept, 100.0 - 64.0 + 40.0 + pi, 2.0 * pi);
+        let joined =
+            joined(kept.iter().map(|(side, width_m)| Kept { chain: chain(side), width_m: *width_m }).collect());
+        assert_eq!(joined.len(), 1);
+        assert_eq!(joined[0].chain.len(), 5);
+    }
+
+    #[test]
+    fn the_wider_margin_stays_where_two_meet() {
+        let pi = core::f64::consts::PI;
+        let kept: [(&[(f64, f64)], f64); 2] = [(&[(-20.0, 0.0), (0.0, 0.0)], 2.0), (&[(0.0, 0.0), (20.0, 0.0)], 1.0)];
+        // The narrower one begins at the wider one's round end: x = root(4 - y2), from y = -1 to 1.
+        let under_end_m2 = 3.0_f64.sqrt() + 2.0 * pi / 3.0;
+        check(&kept, 80.0 + 4.0 * pi + 40.0 - under_end_m2 + pi / 2.0, 5.0 * pi);
+    }
+
+    #[test]
+    fn nothing_is_kept_without_a_width_or_a_line() {
+        assert!(pieces(vec![]).is_empty());
+        for (points, width_m) in [(vec![(0.0, 0.0), (9.0, 0.0)], 0.0), (vec![(0.0, 0.0)], 1.0), (vec![], 1.0)] {
+            assert!(pieces(vec![Kept { chain: chain(&points), width_m }]).is_empty());
+        }
+        let still = vec![Kept { chain: chain(&[(1.0, 1.0), (1.0, 1.0), (1.0, 1.0 + 1e-300)]), width_m: 1.0 }];
+        assert!(pieces(still).is_empty());
+    }
+}
