@@ -167,8 +167,8 @@ test('a label: every figure of every part says what is wrong with it', async ({ 
 
 test('a kit: every figure says what is wrong with it', async ({ page, app }) => {
   await show(page, app, `#/kit/${crypto.randomUUID()}`);
-  const nFields = await everyFigureRefused(page, /dead_volume/);
-  expect(nFields).toBe(6);
+  const nFields = await everyFigureRefused(page, /dead_volume|reach/);
+  expect(nFields).toBe(7);
   await page.getByRole('button', { name: 'Keep this kit' }).click();
   await expect(page.getByRole('alert')).toBeVisible();
   await stillThereAfterReload(page);

@@ -187,7 +187,7 @@ test('a margin to open water is drawn, on any piece’s side', async ({ page, ap
 });
 
 test('the way in and the tap are touched on the drawing, and kept', async ({ page, app }) => {
-  const id = await keepLawn(app, bentLawn('Bent lawn'));
+  const id = await keepLawn(app, bentLawn('Six-cornered lawn'));
   await show(page, app, `#/lawn/${id}`);
   await page.getByRole('button', { name: 'Mark them on the drawing' }).tap();
   const before = await page.getByRole('button', { name: 'Way in' }).boundingBox();
@@ -196,7 +196,7 @@ test('the way in and the tap are touched on the drawing, and kept', async ({ pag
   expect(after!.x - before!.x).toBeGreaterThan(40);
   await page.getByRole('button', { name: 'Done' }).tap();
   await page.getByRole('button', { name: 'Keep this lawn' }).tap();
-  await expect(page.getByRole('heading', { name: 'Bent lawn' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Six-cornered lawn' })).toBeVisible();
   const kept = await app.ask({ ask: 'lawn', lawn_id: id });
   expect(kept.answer === 'lawn' ? kept.value.input.entry?.[0] : 0).toBeGreaterThan(2);
 });

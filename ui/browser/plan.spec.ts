@@ -5,9 +5,9 @@ import { show } from './screens';
 import { Visitor } from './visitor';
 
 async function openPlan(page: import('@playwright/test').Page, app: import('./app').App): Promise<Visitor> {
-  await keepLawn(app, bentLawn('Bent lawn'));
+  await keepLawn(app, bentLawn('Six-cornered lawn'));
   const visitor = new Visitor(app);
-  await visitor.open('Bent lawn');
+  await visitor.open('Six-cornered lawn');
   await visitor.until('plan');
   await show(page, app, `#/visit/${visitor.visitId}`);
   return visitor;

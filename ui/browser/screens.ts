@@ -7,7 +7,7 @@ import { baselinePart, bentLawn, bracedPart, keepLawn, lawnOf, part, walkRound }
 import { Visitor } from './visitor';
 
 const LAWN = 'Front lawn';
-const BENT = 'Bent lawn';
+const BENT = 'Six-cornered lawn';
 
 /** Loads a page anew and waits until it stands. */
 export async function show(page: Page, app: App, hash: string, query = ''): Promise<void> {
