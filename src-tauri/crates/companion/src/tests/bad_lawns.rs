@@ -155,6 +155,7 @@ fn files_that_hold_no_lawn_are_told() {
 }
 
 #[test]
+#[expect(clippy::disallowed_methods, reason = "the test is of how long it takes")]
 fn a_large_file_is_read_or_refused_in_a_moment() {
     let position = |idx: u32| {
         let angle = f64::from(idx) / 200_000.0 * std::f64::consts::TAU;
