@@ -14,12 +14,15 @@ Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], 
 - `timed_cut`: lists `of` and `by` of the same length, `n_times` -> `seconds` of the quickest round over all of them
 - `geodesic`: `lat_lon` (a ring) -> `area` (positive anticlockwise) and `perimeter` of GeographicLib in Python, and
   `area_in_c` of GeographicLib in C, as PROJ carries it
+- `adjust`: `corners` to start from and `lines` (each `[from, to, length, sd]`) -> `area`, `area_sd`, `residuals` and
+  `standardised` of the least squares adjustment that leaves every corner free, by numpy's own solvers
 """
 
 import json
 import sys
 import time
 
+import numpy
 import shapely
 from geographiclib.geodesic import Geodesic
 from pyproj import Geod
@@ -106,6 +109,35 @@ def geodesic(case):
     return {"area": signed_area, "area_in_c": area_in_c, "perimeter": perimeter}
 
 
+def adjust(case):
+    """Gauss and Newton's steps of least length, so that no corner is held: another datum than the one under test."""
+    corners = numpy.array(case["corners"])
+    starts, ends, lengths, sds = (numpy.array(column) for column in zip(*case["lines"], strict=True))
+    rows = numpy.arange(len(lengths))
+    for _ in range(100):
+        ways = corners[ends] - corners[starts]
+        found = numpy.hypot(ways[:, 0], ways[:, 1])
+        design = numpy.zeros((len(lengths), len(corners), 2))
+        design[rows, starts] = -ways / (found * sds)[:, None]
+        design[rows, ends] = ways / (found * sds)[:, None]
+        design = design.reshape(len(lengths), -1)
+        step = numpy.linalg.lstsq(design, (lengths - found) / sds, rcond=1e-10)[0]
+        corners = corners + step.reshape(-1, 2)
+        if numpy.abs(step).max() < 1e-12:
+            break
+    cofactors = numpy.linalg.pinv(design.T @ design, rcond=1e-10)
+    before, after = numpy.roll(corners, 1, axis=0), numpy.roll(corners, -1, axis=0)
+    of_area = numpy.column_stack([after[:, 1] - before[:, 1], before[:, 0] - after[:, 0]]).ravel() / 2
+    shares = 1 - numpy.einsum("ij,jk,ik->i", design, cofactors, design)
+    residuals = found - lengths
+    return {
+        "area": Polygon(corners).area,
+        "area_sd": float(numpy.sqrt(of_area @ cofactors @ of_area)),
+        "residuals": residuals.tolist(),
+        "standardised": (residuals / sds / numpy.sqrt(numpy.maximum(shares, 1e-30))).tolist(),
+    }
+
+
 OPERATIONS = {
     "area": area,
     "union": boolean(shapely.union),
@@ -116,6 +148,7 @@ OPERATIONS = {
     "cut": cut,
     "timed_cut": timed_cut,
     "geodesic": geodesic,
+    "adjust": adjust,
 }
 
 

@@ -32,6 +32,7 @@ mod properties;
 mod properties_given;
 mod properties_strips;
 mod survey_laws;
+mod survey_reference;
 mod words;
 
 mod reference_lawns;

@@ -9,7 +9,7 @@
 //! A corner in a straight side, tied to its neighbours alone, is beyond linear sums: the height h of its flat triangle follows
 //! from h^2, whose variance V follows from the three lengths. Where such a triangle alone holds its corner, the height's
 //! standard uncertainty is that of an even spread (1/sqrt(3)) over how far h moves when h^2 moves by two of its own.
-//! Invariant: a loose corner never makes an infinity: every coordinate is believed to within half the longest length.
+//! Invariant: a loose corner never makes an infinity: every coordinate is believed to within four times the longest length.
 
 use nalgebra::{DMatrix, DVector};
 
@@ -92,7 +92,7 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
 
 fn cofactors(given: &Given<'_>, a: &DMatrix<f64>) -> DMatrix<f64> {
     let longest_m = given.lines.iter().map(|line| line.length.m()).fold(0.0, f64::max);
-    let believed = 1.0 / (0.5 * longest_m).powi(2);
+    let believed = 1.0 / (4.0 * longest_m).powi(2);
     let n = a.transpose() * a + DMatrix::identity(a.ncols(), a.ncols()) * believed;
     let n_unknowns = n.nrows();
     // What is added to the diagonal makes it positive definite whatever the lengths are.
@@ -113,7 +113,7 @@ fn with_flat_triangles(given: &Given<'_>, layout: &Layout, mut q: DMatrix<f64>) 
             let variance_m2 = along.dot(&change);
             // Other lengths that hold the corner leave it far less uncertain than this triangle does.
             let alone_m = root_m * root_m / (2.0 * height_m.max(1e-3 * root_m));
-            if variance_m2.sqrt() < 0.5 * alone_m.min(root_m) {
+            if variance_m2.sqrt() < 0.9 * alone_m.min(root_m) {
                 continue;
             }
             let square_m2 = 2.0 * root_m * root_m;
@@ -146,7 +146,7 @@ fn flat(given: &Given<'_>, layout: &Layout, [before, top, after]: [usize; 3]) ->
     let [of_a, of_b, of_c] = [2.0 * a * (1.0 - x / c), 2.0 * x * b / c, -2.0 * x * (1.0 - x / c)];
     let root_m = (of_a * sd_a).hypot(of_b * sd_b).hypot(of_c * sd_c).sqrt();
     let height_m = turn(layout.at(before), layout.at(top), layout.at(after)).abs() / c;
-    (height_m < 3.0 * root_m).then_some(Flat { height_m, root_m })
+    (height_m < 2.0 * root_m).then_some(Flat { height_m, root_m })
 }
 
 /// How the height of a corner over the line through two others changes with each unknown.
