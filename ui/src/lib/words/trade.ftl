@@ -71,6 +71,7 @@ chainage-not-rising = The stations go along the baseline: this one should lie be
 offset-without-width = At { $at } the lawn has no width. Measure it as two parts, or check the offsets.
 simpson-needs-equal-spaces = Simpson’s rule needs equal spaces between the stations.
 simpson-needs-odd-stations = Simpson’s rule needs an odd number of stations.
+area-too-uncertain = The area may be off by { $doubt }, where at most { $limit } can be dosed by. Measure it with a tape, or tape more lengths.
 outline-not-finite = The shape cannot be drawn. Check the lengths.
 outline-too-few-corners = The shape has too few corners. Check the lengths.
 outline-crosses-itself = The outline crosses itself. Check the lengths.

@@ -172,9 +172,16 @@ impl Survey {
         if net.is_empty() {
             return Err(vec![FieldRefusal { field: "parts".to_owned(), said: Said::new("nothing-left-to-treat") }]);
         }
+        let doubt = doubt::of(self, net.area());
+        if doubt.percent() > MOST_DOUBT_PERCENT {
+            let said = Said::new("area-too-uncertain")
+                .with("doubt", Arg::number(doubt.percent(), Unit::Percent, 0))
+                .with("limit", Arg::number(MOST_DOUBT_PERCENT, Unit::Percent, 0));
+            return Err(vec![FieldRefusal { field: "parts".to_owned(), said }]);
+        }
         Ok(Measured {
             outline_area: outline.area(),
-            net_area: NetArea { area: net.area(), doubt: doubt::of(self, net.area()) },
+            net_area: NetArea { area: net.area(), doubt },
             outline,
             patches,
             margins,

@@ -299,6 +299,10 @@ fn the_doubt_follows_from_the_instrument_when_nobody_stated_one() {
     near(doubt(&alone), 3.0);
     let with_bed = survey(vec![braced, out(rectangle(2.0, 2.0), PatchKind::Bed, Some((1.0, 1.0)))], vec![]);
     assert!(doubt(&with_bed) > 3.0 && doubt(&with_bed) < 3.2, "{}", doubt(&with_bed));
+    // Half of the area and more in doubt is no measurement: nothing would be left to dose by.
+    let vague = Part { area_sd: Some(Area::from_m2(60.0).unwrap()), how: How::Walked, ..Part::taped(ring()) };
+    let refused = survey(vec![vague], vec![]).measure(None).unwrap_err();
+    assert_eq!((&*refused[0].field, &*refused[0].said.code), ("parts", "area-too-uncertain"));
     let drawn = Part { how: How::Drawn, ..Part::taped(ring()) };
     assert_eq!(doubt(&Survey { instrument: Some(Instrument::Tape), ..survey(vec![drawn], vec![]) }), 0.0);
 }
