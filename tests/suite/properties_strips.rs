@@ -159,7 +159,7 @@ fn swept(strip: &Strip, run: &Run) -> ValidOutline {
         (to.0 - aside_x, to.1 - aside_y),
         (to.0 + aside_x, to.1 + aside_y),
     ];
-    ValidOutline::from_rings(&[Ring { outer, holes: Vec::new() }]).unwrap()
+    ValidOutline::recalled(&[Ring { outer, holes: Vec::new() }]).unwrap()
 }
 
 fn dry_of(measured: &Measured) -> ValidOutline {

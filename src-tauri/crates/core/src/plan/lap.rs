@@ -2,8 +2,9 @@
 //! strips inside it end on ground that may be sprayed and their square ends reach nothing that must stay dry.
 //!
 //! Each edge is one straight leg, half a swath inside it. At an inward corner the leg goes on until its inner side meets
-//! that of the next leg (a mitre, no further than a swath); at an outward corner the next leg takes over. What the legs
-//! cover is the lap's ground, and the strips are laid on the rest: together they are the net outline.
+//! that of the next leg (a mitre, no further than a swath); at an outward corner both go up to it, and what they share is
+//! sprayed twice, and said. What the legs cover is the lap's ground, and the strips are laid on the rest: together they are
+//! the net outline.
 //! A hedge's margin or a bed is no part of the net outline, so that the lap runs a margin off it by itself.
 //! Invariant: the ground of a lap counts to the first leg of its ring; the others hold none of their own.
 
@@ -75,6 +76,7 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
     let mut strips: Vec<Strip> = Vec::new();
     let mut ends: Vec<RunEnds> = Vec::new();
     let mut covered: Vec<Polygon<f64>> = Vec::new();
+    let mut reached_m2 = 0.0;
     for ring in &net_uv {
         let id = StripId(u16::try_from(strips.len() + 1).unwrap_or(u16::MAX));
         let mut runs: Vec<Run> = Vec::new();
@@ -86,6 +88,7 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
             net_cut.cut(lane(&net_uv).iter().map(Vec::as_slice), &[0.0, width_m]);
             dry_cut.cut(lane(&dry_uv).iter().map(Vec::as_slice), &[0.0, width_m]);
             let leg = leg_of(edge.from_m, edge.to_m, &net_cut, &dry_cut, width_m);
+            reached_m2 += leg.reached_m2() / frame.stretch;
             ends.push(RunEnds {
                 strip: id,
                 run_idx: runs.len(),
@@ -119,6 +122,10 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
     let least_m2 = LEAST_INSIDE_SHARE * width_m * width_m;
     let kept = left.polygons().iter().filter(|polygon| geo::Area::unsigned_area(*polygon) >= least_m2).cloned();
     let inside = ValidOutline::trusted(MultiPolygon::new(kept.collect()));
+    // What the legs reach beyond the ground of the lap they reach twice.
+    if let Some(first) = ends.first_mut() {
+        first.overlap_m2 = (reached_m2 - net.area().m2() + inside.area().m2()).max(0.0);
+    }
     share_ground(net, &inside, &mut strips);
     Some(Lapped { strips, ends, inside })
 }

@@ -9,6 +9,8 @@
 
 use super::runs::WITHIN_M;
 
+/// Walks that differ by less than this are equally long, in metres.
+const SAME_M: f64 = 1e-6;
 /// Up to so many fields the order is exact.
 const MOST_EXACT: usize = 6;
 
@@ -36,13 +38,19 @@ pub(super) fn apart_m(a: (f64, f64), b: (f64, f64)) -> f64 {
     (a.0 - b.0).hypot(a.1 - b.1)
 }
 
+/// Whether a walk is truly shorter: of two equals the first stays, so that rounding does not decide.
+pub(super) fn is_shorter(one_m: f64, than_m: f64) -> bool {
+    one_m < than_m - SAME_M
+}
+
 /// The walk over the lanes. `at` is where the walker stands; without it the first lane is walked forwards. `leave` is
 /// where the walker goes when all is done.
 pub(super) fn order(lanes: &[Lane], at: Option<(f64, f64)>, leave: Option<(f64, f64)>) -> Vec<Step> {
     let cost = |steps: &[Step]| empty_m(lanes, steps, at, leave);
     let first_ways: &[bool] = if at.is_some() { &[false, true] } else { &[false] };
     let by_strip = first_ways.iter().map(|is_back| strip_by_strip(lanes, *is_back));
-    let mut best = by_strip.min_by(|a, b| cost(a).total_cmp(&cost(b))).unwrap_or_default();
+    let shorter = |best: Vec<Step>, other: Vec<Step>| if is_shorter(cost(&other), cost(&best)) { other } else { best };
+    let mut best = by_strip.reduce(shorter).unwrap_or_default();
     let fields = fields(lanes);
     if fields.len() > 1 {
         let by_field = if fields.len() <= MOST_EXACT {
@@ -203,7 +211,7 @@ fn exact(lanes: &[Lane], fields: &[Field], at: Option<(f64, f64)>, leave: Option
                     for (next_way_idx, next) in next_ways.iter().enumerate() {
                         let cost_m = so_far_m + apart_m(way.end, next.begin) + next.empty_m;
                         let to = state(done | (1 << next_idx), next_idx, next_way_idx);
-                        if let Some(slot) = best.get_mut(to).filter(|slot| cost_m < slot.0) {
+                        if let Some(slot) = best.get_mut(to).filter(|slot| is_shorter(cost_m, slot.0)) {
                             *slot = (cost_m, from);
                         }
                     }
@@ -220,7 +228,7 @@ fn exact(lanes: &[Lane], fields: &[Field], at: Option<(f64, f64)>, leave: Option
             let (cost_m, _) = best.get(idx).copied().filter(|(cost, _)| cost.is_finite())?;
             Some((idx, cost_m + leave.map_or(0.0, |leave| apart_m(end, leave))))
         })
-        .min_by(|a, b| a.1.total_cmp(&b.1))?;
+        .reduce(|best, other| if is_shorter(other.1, best.1) { other } else { best })?;
     let mut walk: Vec<Vec<Step>> = Vec::new();
     while let Some((_, before)) = best.get(at_state).copied() {
         let field_idx = at_state / N_WAYS % n_fields;
@@ -242,9 +250,9 @@ fn nearest_next(lanes: &[Lane], fields: &[Field], at: Option<(f64, f64)>) -> Opt
             open.iter().enumerate().flat_map(|(idx, (field, ways))| ways.iter().map(move |way| (idx, *field, way)));
         let (idx, field, way) = all
             .filter(|(_, field, way)| !is_first || may_begin(lanes, field, way, at))
-            .min_by(|a, b| {
-                let cost = |way: &Way| here.map_or(0.0, |here| apart_m(here, way.begin));
-                cost(a.2).total_cmp(&cost(b.2))
+            .reduce(|best, other| {
+                let cost_m = |way: &Way| here.map_or(0.0, |here| apart_m(here, way.begin));
+                if is_shorter(cost_m(other.2), cost_m(best.2)) { other } else { best }
             })
             .map(|(idx, field, way)| (idx, field, *way))?;
         walk.extend(steps_of(field, way.is_from_last, way.is_first_back));

@@ -220,7 +220,7 @@ pub(super) fn leg_of(from_m: f64, to_m: f64, net: &Cutter, dry: &Cutter, width_m
         from_m,
         to_m,
         is_beside_dry,
-        ground_m2: 0.0,
+        ground_m2: reached_m2,
         missed_m2: 0.0,
         overshot_m2: (width_m * (to_m - from_m) - reached_m2 - kept_off_m2).max(0.0),
         ground_from_m: from_m,

@@ -8,7 +8,7 @@
 
 use super::choice::{Heading, Remedy};
 use super::frame::direction;
-use super::order::{Lane, apart_m, order};
+use super::order::{Lane, apart_m, is_shorter, order};
 use super::types::{Layout, Leg, Pass, Refill, Strip};
 use crate::lawn::{Measured, Slope};
 use crate::quantity::{FlowRate, Length, Pace, Span, Swath};
@@ -136,7 +136,11 @@ impl Walked {
                 lap.runs.iter().enumerate().map(move |(run_idx, run)| (lap_idx, run_idx, run.from))
             });
             let far_m = |from: (f64, f64)| self.at.or(begin).map_or(0.0, |at| self.places.apart(at, from).m());
-            let Some((lap_idx, first_run, _)) = begins.min_by(|a, b| far_m(a.2).total_cmp(&far_m(b.2))) else { break };
+            let Some((lap_idx, first_run, _)) =
+                begins.reduce(|best, other| if is_shorter(far_m(other.2), far_m(best.2)) { other } else { best })
+            else {
+                break;
+            };
             let lap = open.remove(lap_idx);
             for run_idx in (first_run..lap.runs.len()).chain(0..first_run) {
                 self.leg(lap, run_idx, self.gait.pace, false);
