@@ -283,6 +283,7 @@ direction-with-narrow-strip = It leaves a narrow strip of { $width }.
 direction-more-wedges = { $area } more are missed or wetted at slanting ends.
 direction-slower = It takes { $minutes } longer.
 direction-as-good = Nearly as good.
+plan-stop-short = The spray lands { $reach } ahead of your feet: close the lance when you are that far from the end of a run.
 start-as-chosen = The side that was chosen.
 start-downwind = The side towards which the wind blows, so that the work goes upwind.
 start-wind-unknown = Nobody has said which way the wind blows. Begin on the side towards which it blows.

@@ -339,6 +339,10 @@ fn notes(position: &Position, choice: &Choice, plan: &Plan) -> Vec<Said> {
         notes.push(show::said(&Sentence::new(code).with("percent", Arg::number(percent.abs(), Unit::Percent, 1))));
     }
     notes.extend(doubt(position, choice, plan).map(|said| show::said(&said)));
+    if let Some(reach) = position.kit.as_ref().and_then(|kit| kit.kit.reach) {
+        let reach = Arg::number(reach.m(), Unit::Metre, 2);
+        notes.push(show::said(&Sentence::new("plan-stop-short").with("reach", reach)));
+    }
     notes
 }
 
