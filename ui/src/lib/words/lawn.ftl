@@ -47,7 +47,7 @@ braces-fit-off = Off by
 braces-unchecked = no other line checks it
 
 ## Baseline
-offsets-hint = Lay a line through the lawn, away from the front. At each place along it, measure square to the left and to the right edge. Empty means none on that side.
+offsets-hint = Lay a line from left to right, along the front or through the lawn. At each place along it, measure square to the edge on its left, away from the front, and on its right, towards the front. Empty means none on that side.
 offsets-unit = Measured in
 offsets-row = Place { $n }
 offsets-chainage = Along
@@ -56,7 +56,7 @@ offsets-right = Right
 offsets-add = Add a place
 offsets-remove = Remove place { $n }
 offsets-trapezoid = Straight between the places: { $area }.
-offsets-simpson = With curved edges (Simpson): { $area }.
+offsets-simpson = With curved edges (Simpson), to compare: { $area }.
 
 ## Walked round
 walked-hint = Stand on the edge, start, and walk once round along it at an easy pace. Keep the phone under the open sky.
