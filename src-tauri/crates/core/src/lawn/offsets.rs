@@ -1,8 +1,9 @@
 //! A baseline with offsets: the lawn's edges by their distances left and right of a taped line.
 //!
-//! The baseline runs along x from its first chainage, left offsets lie above it and right ones below. The area that counts
-//! is the outline's, which is the trapezoid rule; Simpson's rule stands beside it where the stations allow, because it
-//! follows a curved edge better, and how far the two differ goes into the uncertainty.
+//! The baseline runs away from the front, along y: left offsets lie to its left and right ones to its right, and the whole
+//! is shifted so that the furthest left lies at x = 0 and the first station at y = 0. The area that counts is the outline's,
+//! which is the trapezoid rule; Simpson's rule stands beside it where the stations allow, because it follows a curved edge
+//! better, and how far the two differ goes into the uncertainty.
 //! Formulas: trapezoid A = sum (c[i+1] - c[i]) (o[i] + o[i+1]) / 2; Simpson A = h/3 (o[0] + 4 odd + 2 even + o[n]) for an
 //! even number of equal spaces (any surveying textbook, e.g. Ghilani and Wolf, Elementary Surveying, from memory).
 //! Invariant: the ring is simple, and its area is the trapezoid area to rounding.
@@ -33,7 +34,8 @@ pub struct Station {
 /// What the offsets make.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OffsetLawn {
-    /// The outline, anticlockwise, in metres; x along the baseline from its first station.
+    /// The outline, anticlockwise, in metres: x from the furthest left to the right, y along the baseline from its first
+    /// station. It begins at the front left.
     pub ring: Vec<(f64, f64)>,
     /// The area by the trapezoid rule, which is the outline's.
     pub trapezoid: Area,
@@ -138,30 +140,35 @@ fn width_m(station: &Station) -> f64 {
     station.left.m() + station.right.m()
 }
 
-/// Along the right-hand edge and back along the left-hand one. Of stations in a row that lie on the baseline itself only the
-/// first and the last are corners.
+/// Along the front, away along the right-hand edge and back along the left-hand one. Of stations in a row that lie on the
+/// baseline itself only the first and the last are corners.
 fn ring(stations: &[Station]) -> Vec<(f64, f64)> {
     let start_m = stations.first().map_or(0.0, |station| station.chainage.m());
-    let edge = |offset_m: fn(&Station) -> f64| -> Vec<(f64, f64)> {
+    let baseline_x_m = stations.iter().map(|station| station.left.m()).fold(0.0, f64::max);
+    let edge = |offset_m: fn(&Station) -> f64, rightwards: f64| -> Vec<(f64, f64)> {
         let offset_at = |idx: Option<usize>| idx.and_then(|idx| stations.get(idx)).map(offset_m);
         let is_inner = |idx: usize| {
             let around = [offset_at(idx.checked_sub(1)), offset_at(Some(idx)), offset_at(idx.checked_add(1))];
             around.iter().all(|offset| *offset == Some(0.0))
         };
         let kept = stations.iter().enumerate().filter(|(idx, _)| !is_inner(*idx));
-        kept.map(|(_, station)| (station.chainage.m() - start_m, offset_m(station))).collect()
+        kept.map(|(_, station)| (baseline_x_m + rightwards * offset_m(station), station.chainage.m() - start_m))
+            .collect()
     };
-    // A zero is written as it is: nothing tells -0 from 0 but a drawing's text.
-    let below = edge(|station| 0.0 - station.right.m());
-    let above = edge(|station| station.left.m());
+    let right = edge(|station| station.right.m(), 1.0);
+    let left = edge(|station| station.left.m(), -1.0);
     let mut ring: Vec<(f64, f64)> = Vec::new();
-    for point in below.into_iter().chain(above.into_iter().rev()) {
+    for point in right.into_iter().chain(left.into_iter().rev()) {
         if ring.last() != Some(&point) {
             ring.push(point);
         }
     }
     if ring.len() > 1 && ring.first() == ring.last() {
         ring.pop();
+    } else {
+        // The front edge is the first side, as it is of a rectangle.
+        let n_steps = ring.len().min(1);
+        ring.rotate_right(n_steps);
     }
     ring
 }
@@ -251,11 +258,20 @@ mod tests {
     #[test]
     fn the_ring_is_anticlockwise_and_keeps_the_baseline_whole() {
         let found = lawn(&[(0.0, 0.0, 0.0), (10.0, 5.0, 0.0), (20.0, 6.0, 0.0), (30.0, 0.0, 0.0)]);
-        assert_eq!(found.ring, [(0.0, 0.0), (30.0, 0.0), (20.0, 6.0), (10.0, 5.0)]);
+        assert_eq!(found.ring, [(6.0, 0.0), (6.0, 30.0), (0.0, 20.0), (1.0, 10.0)]);
         near(corners::signed_area_m2(&found.ring), found.trapezoid.m2());
         // A step: two offsets at one chainage.
         let step = lawn(&[(0.0, 5.0, 0.0), (10.0, 5.0, 0.0), (10.0, 8.0, 0.0), (20.0, 8.0, 0.0)]);
         near(step.trapezoid.m2(), 130.0);
+    }
+
+    #[test]
+    fn the_baseline_runs_away_from_the_front_with_left_on_the_left() {
+        // 3 m of front lie left of the baseline and 1 m right of it; 10 m further on nothing is left of it.
+        let found = lawn(&[(5.0, 3.0, 1.0), (15.0, 0.0, 2.0)]);
+        assert_eq!(found.ring, [(0.0, 0.0), (4.0, 0.0), (5.0, 10.0), (3.0, 10.0)]);
+        let right_only = lawn(&[(0.0, 0.0, 2.0), (4.0, 0.0, 1.0), (8.0, 0.0, 3.0)]);
+        assert_eq!(right_only.ring, [(0.0, 0.0), (2.0, 0.0), (1.0, 4.0), (3.0, 8.0), (0.0, 8.0)]);
     }
 
     #[test]
