@@ -80,6 +80,6 @@ walked: WalkedInput,
  */
 corners: Array<[number, number]>, 
 /**
- * `drawn` or `file`.
+ * `drawn`, `walked` (a walk whose corners were put right by hand) or `file`.
  */
 corners_from: string, };

@@ -74,7 +74,7 @@ walked-waiting = The phone is looking for its position.
 walked-file = Bring a GPX file
 walked-kept = { $kept } fixes used, { $dropped } left out.
 
-part-sd = { $area }, with a standard uncertainty of { $sd }. The ± at the top is twice that.
+part-sd = { $area }, with a standard uncertainty of { $sd }. The ± of the whole lawn is twice that of its pieces together.
 
 ## By hand, and files
 draw-hint = Begin with a rectangle about as large, then drag its corners. Or bring a file.

@@ -139,7 +139,7 @@ pub struct PartInput {
     /// Corners in metres: x to the right along the front edge, y away from it.
     #[serde(default)]
     pub corners: Vec<PointM>,
-    /// `drawn` or `file`.
+    /// `drawn`, `walked` (a walk whose corners were put right by hand) or `file`.
     #[serde(default)]
     pub corners_from: String,
 }

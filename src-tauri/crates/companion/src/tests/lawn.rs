@@ -7,7 +7,8 @@ use serde_json::{Value, json};
 use super::{changed, codes, demo, metres};
 use crate::dto::ask::Ask;
 use crate::dto::lawn::{
-    BracesInput, LawnInput, LawnView, LineInput, OffsetInput, PartInput, PartWay, ShapeKind, SideInput, SlopeInput,
+    BracesInput, FixInput, LawnInput, LawnView, LineInput, OffsetInput, PartInput, PartWay, ShapeKind, SideInput,
+    SlopeInput, WalkedInput,
 };
 use crate::forms;
 use crate::forms::lawn::{parse, view};
@@ -323,6 +324,50 @@ fn a_corner_on_a_slope_stays_under_the_finger() {
     near(y, 1.0);
     let untouched = good(&lawn).parts[0].corners[2];
     assert_eq!(moved.parts[0].corners[2].map(|m| (m * 1e6).round()), untouched.map(|m| (m * 1e6).round()));
+}
+
+/// A part walked round a square on the equator, where a degree is some 111 km, a fix every two metres.
+fn walked(rounds: &[(f64, Option<f64>)]) -> PartInput {
+    let round = |&(size_m, accuracy_m): &(f64, Option<f64>)| {
+        let corners = [(0.0, 0.0), (size_m, 0.0), (size_m, size_m), (0.0, size_m), (0.0, 0.0)];
+        let sides = corners.windows(2).flat_map(|side| {
+            let ((x, y), (to_x, to_y)) = (side[0], side[1]);
+            (0..20).map(move |step| f64::from(step) / 20.0).map(move |s| (x + s * (to_x - x), y + s * (to_y - y)))
+        });
+        sides.map(|(x, y)| FixInput { lat: y / 111e3, lon: x / 111e3, accuracy_m, at_ms: None }).collect()
+    };
+    let walked = WalkedInput { rounds: rounds.iter().map(round).collect(), from: "device".into() };
+    PartInput { way: PartWay::Walked, walked, ..PartInput::default() }
+}
+
+#[test]
+fn a_walk_put_right_by_hand_is_no_surer_and_lies_on_the_plan() {
+    let before = good(&lawn_of(vec![walked(&[(40.0, Some(3.0))])]));
+    let [x, y] = before.parts[0].corners[0];
+    let moved = forms::lawn::moved(&before.input, 0, 0, [x - 0.5, y - 0.5], false).unwrap();
+    assert_eq!(moved.input.parts[0].corners_from, "walked");
+    assert_eq!(moved.parts[0].sd, before.parts[0].sd);
+    assert!(moved.doubt_area.as_ref().unwrap().value > 100.0, "{:?}", moved.doubt_area);
+    // Positions lie on the plan already, whatever is said of the slope later.
+    let slope = SlopeInput {
+        by: "gradient".into(),
+        gradient: crate::dto::figures::Typed { text: "30".into(), unit: "percent".into() },
+        uphill: "right".into(),
+        ..SlopeInput::default()
+    };
+    let sloping = good(&LawnInput { slope, ..moved.input.clone() });
+    near(sloping.net_area.unwrap().value, moved.net_area.unwrap().value);
+}
+
+#[test]
+fn an_accuracy_of_nought_is_none_and_rounds_that_differ_are_not_sure() {
+    let sd = |rounds: &[(f64, Option<f64>)]| good(&lawn_of(vec![walked(rounds)])).parts[0].sd.as_ref().unwrap().value;
+    near(sd(&[(40.0, Some(0.0))]), sd(&[(40.0, None)]));
+    let alone = sd(&[(40.0, Some(0.2))]);
+    near(sd(&[(40.0, Some(0.2)), (40.1, Some(0.2))]), alone);
+    // 44 m by 44 m are 336 m² more than 40 m by 40 m, to the few parts in a hundred that a round degree costs.
+    let differing = sd(&[(40.0, Some(0.2)), (44.0, Some(0.2))]);
+    assert!(alone < 50.0 && (differing - 168.0).abs() < 5.0, "{alone} {differing}");
 }
 
 fn offsets(rows: &[(&str, &str, &str)]) -> PartInput {

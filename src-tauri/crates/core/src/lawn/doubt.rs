@@ -5,7 +5,8 @@
 //! and r^2/2 s(theta). The expanded uncertainty takes k = 2, about 95 in 100 (JCGM 100:2008, 6.3.3).
 //! Simplified: parts count whole, though a margin, an overlap or the lawn's edge may cut some of them away, and margins count
 //! as exact. That makes the doubt of a cut lawn a little too large, never too small by what was cut.
-//! Invariant: a lawn of which any part's uncertainty is unknown has no stated doubt, rather than one that is too small.
+//! Invariant: what is known counts even where nobody knows how sure another part is; a lawn of which nothing is known has no
+//! stated doubt.
 
 use super::{How, Instrument, LengthSpread, Part, Shape, Survey};
 use crate::quantity::{Area, Doubt, Length};
@@ -68,11 +69,12 @@ pub(super) fn of(survey: &Survey, net: Area) -> Doubt {
     })
 }
 
-/// The standard uncertainty of the net area on the plan, when every part's is known.
+/// The standard uncertainty of the net area on the plan from the parts that say theirs; nothing when none does.
 fn measured_sd(survey: &Survey) -> Option<Area> {
     // Beside parts that say how well they were measured, one that says nothing was taped.
     let is_any_stated = survey.parts.iter().any(|part| part.area_sd.is_some());
     let of_lawn = survey.instrument.or_else(|| is_any_stated.then_some(Instrument::Tape));
+    let mut is_any_known = false;
     let mut variance_m4 = 0.0;
     // What all lengths of an instrument share moves grass and beds together, so that it adds up with their signs.
     let mut shared_m2 = 0.0;
@@ -84,13 +86,15 @@ fn measured_sd(survey: &Survey) -> Option<Area> {
         let own = match part.area_sd {
             Some(sd) => sd,
             None => {
-                let spread = instrument_of(part, of_lawn)?.spread();
+                let Some(spread) = instrument_of(part, of_lawn).map(Instrument::spread) else { continue };
+                let (Some(sd), Ok(area)) = (part.shape.area_sd(spread), part.shape.area()) else { continue };
                 let sign = if part.taken_out.is_some() { -1.0 } else { 1.0 };
-                shared_m2 += sign * 2.0 * spread.scale * part.shape.area().ok()?.m2() * on_plan;
-                part.shape.area_sd(spread)?
+                shared_m2 += sign * 2.0 * spread.scale * area.m2() * on_plan;
+                sd
             }
         };
+        is_any_known = true;
         variance_m4 += (own.m2() * on_plan).powi(2);
     }
-    Some(Area::computed(variance_m4.sqrt().hypot(shared_m2)))
+    is_any_known.then(|| Area::computed(variance_m4.sqrt().hypot(shared_m2)))
 }

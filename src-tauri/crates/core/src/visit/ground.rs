@@ -17,8 +17,8 @@ impl Position {
             .filter_map(|truth| self.pass_plan(truth.pass))
             .map(|pass| WalkedPass { pass, n_begun: usize::MAX })
             .collect();
-        let has_used_up_a_part = self.walk.used_up.is_some_and(|used| used.kind == UseUpKind::Part);
-        if has_used_up_a_part && walked.is_empty() {
+        let has_used_up = self.walk.used_up.is_some_and(|used| used.kind != UseUpKind::None);
+        if has_used_up && walked.is_empty() {
             return None;
         }
         walked.extend(self.broken_pass());

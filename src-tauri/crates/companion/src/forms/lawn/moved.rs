@@ -28,9 +28,13 @@ pub(crate) fn moved(
     let frame = Frame::read(&mut Problems::default(), &input);
     let part = input.parts.get(part_idx).ok_or_else(|| refused("corner-unknown"))?;
     let is_of_corners = part.way == PartWay::Corners;
-    // Corners are kept as they were measured; a drawing shows them on the plan.
-    let is_along_the_ground = !is_of_corners || part.corners_from != "file";
-    let slope = frame.slope.filter(|_| is_along_the_ground);
+    // Corners are kept as they were measured; a drawing shows them on the plan, where positions lie already.
+    let is_on_plan = match part.way {
+        PartWay::Walked => true,
+        PartWay::Corners => matches!(part.corners_from.as_str(), "walked" | "file"),
+        PartWay::Shape | PartWay::Braces | PartWay::Offsets => false,
+    };
+    let slope = frame.slope.filter(|_| !is_on_plan);
     let on_plan = |corner: (f64, f64)| slope.map_or(corner, |slope| slope.plan_point(corner));
     let on_ground = |corner: (f64, f64)| slope.map_or(corner, |slope| slope.ground_point(corner));
     let mut ring: Vec<(f64, f64)> = if is_of_corners {
@@ -56,8 +60,9 @@ pub(crate) fn moved(
     if let Some(part) = changed.parts.get_mut(part_idx) {
         part.corners = ring.into_iter().map(on_ground).map(|(x, y)| [x, y]).collect();
         if !is_of_corners {
+            let from = if part.way == PartWay::Walked { "walked" } else { "drawn" };
+            from.clone_into(&mut part.corners_from);
             part.way = PartWay::Corners;
-            "drawn".clone_into(&mut part.corners_from);
         }
     }
     let mut moved = view(&changed);

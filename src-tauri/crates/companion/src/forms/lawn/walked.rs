@@ -22,7 +22,8 @@ pub(super) fn first_round(part: &PartInput) -> Option<Walked> {
 fn fix(input: &FixInput) -> Result<Fix, Said> {
     let position = Position::from_deg(input.lat, input.lon).map_err(|problem| Said::new(problem.code()))?;
     // A device that states no accuracy, or one that can't be, is taken at the usual one.
-    let accuracy = input.accuracy_m.and_then(|accuracy_m| Length::from_m(accuracy_m).ok());
+    let accuracy = input.accuracy_m.filter(|accuracy_m| *accuracy_m > 0.0);
+    let accuracy = accuracy.and_then(|accuracy_m| Length::from_m(accuracy_m).ok());
     let at_ms = input.at_ms.filter(|at_ms| at_ms.is_finite()).map(|at_ms| at_ms as i64);
     Ok(Fix { position, accuracy, at_ms })
 }
@@ -62,7 +63,14 @@ pub(super) fn read(problems: &mut Problems, part: &PartInput, path: &Path<'_>, f
     found.view.notes = walked.advice.iter().map(show::said).collect();
     if let Some(second) = rounds.get(1) {
         match round(second) {
-            Ok(second) => found.view.walked_compare = Some(show::said(&compare(&walked, &second).said)),
+            Ok(second) => {
+                let compared = compare(&walked, &second);
+                // Of two rounds that differ neither is sure to half of that.
+                if !compared.do_agree {
+                    found.area_sd = Some(walked.area_sd.max(compared.difference.times(0.5)));
+                }
+                found.view.walked_compare = Some(show::said(&compared.said));
+            }
             // The first round stands; what is wrong with the second is said beside it.
             Err(why) => found.view.notes.extend(why.iter().map(show::said)),
         }
