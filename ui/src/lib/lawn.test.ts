@@ -8,6 +8,7 @@ import {
   everySide,
   isSide,
   linesFor,
+  sidesWithNewRing,
   sidesWithoutPart,
   wholeLawn,
   withCornerOn,
@@ -74,6 +75,9 @@ describe('sides of the lawn', () => {
   });
 
   it('moves with its part when one before it is taken away', () => {
+    const spoken = [side(2, 'open_water', 0), side(0, 'hedge', 1), side(1, 'wall', 2)];
+    expect(sidesWithNewRing(spoken, 1, 2)).toEqual([side(2, 'open_water', 0), side(1, 'wall', 4)]);
+    expect(sidesWithNewRing(spoken, 0)).toEqual([side(0, 'hedge', 1), side(1, 'wall', 2)]);
     expect(sidesWithoutPart([side(0, 'hedge', 0), side(0, 'wall', 1), side(1, 'drain', 2)], 1)).toEqual([
       side(0, 'hedge', 0),
       side(1, 'drain', 1),

@@ -89,6 +89,15 @@ export const sidesWithoutPart = (sides: SideInput[], gone: number): SideInput[] 
     .filter((side) => side.part_idx !== gone)
     .map((side) => (side.part_idx > gone ? { ...side, part_idx: side.part_idx - 1 } : side));
 
+/**
+ * What was said of the sides once a part has another ring and so many parts came in behind it: an answer for a side of the
+ * old ring must not lie on some side of the new one.
+ */
+export const sidesWithNewRing = (sides: SideInput[], partIdx: number, nMore = 0): SideInput[] =>
+  sides
+    .filter((side) => side.part_idx !== partIdx)
+    .map((side) => (side.part_idx > partIdx ? { ...side, part_idx: side.part_idx + nMore } : side));
+
 /** A lawn with one more corner on a side of a part that was drawn; both halves of the side lie beside the same. */
 export function withCornerOn(lawn: LawnInput, partIdx: number, sideIdx: number, at: PointM): LawnInput {
   const changed = structuredClone(lawn);
