@@ -47,7 +47,7 @@ braces-fit-off = Off by
 braces-unchecked = no other line checks it
 
 ## Baseline
-offsets-hint = Lay a line from left to right, along the front or through the lawn. At each place along it, measure square to the edge on its left, away from the front, and on its right, towards the front. Empty means none on that side.
+offsets-hint = Lay a line through the lawn, away from the front. At each place along it, measure square to the left and to the right edge, as seen walking along it. Empty means none on that side.
 offsets-unit = Measured in
 offsets-row = Place { $n }
 offsets-chainage = Along
