@@ -46,8 +46,9 @@ enum Verb {
     /// Measure speed and size in release builds; JSON on standard output.
     ///
     /// A tap until it is committed against the bare cost of one SQLite commit of the same bytes,
-    /// replay of a long visit, planning of real and of growing lawns and the same cut done by GEOS, start against an empty window built the same way, size of the UI's
-    /// script and of the program. Progress goes to standard error.
+    /// replay of a long visit, planning of real and of growing lawns and the same cut done by GEOS,
+    /// start against an empty window built the same way, size of the UI's script and of the program.
+    /// Progress goes to standard error.
     Bench,
     /// Take screenshots of every screen into target/shots/, with a contact sheet.
     ///
