@@ -1,5 +1,6 @@
 // A lawn measured in every way, by touch: braces with a misread line, a baseline, a file, a walk round, corners by hand,
 // margins, places. What is expected was worked out on paper; the sums stand beside the lawns.
+import type { Page } from '@playwright/test';
 import { expect, test } from './app';
 import {
   baselinePart,
@@ -15,7 +16,13 @@ import {
 } from './lawns';
 import { show } from './screens';
 
-const area = /To treat:\s*([\d.\s]+)\sm²/;
+/** The area that is shown, once it is. */
+async function shownArea(page: Page): Promise<number> {
+  const area = /To treat:\s*([\d.\s]+)\sm²/;
+  await expect(page.locator('.area')).toHaveText(area);
+  const text = (await page.locator('.area').textContent()) ?? '';
+  return Number(area.exec(text)?.[1]?.replaceAll(/\s/g, ''));
+}
 
 test('sides and braces: a misread line is pointed at, and put right', async ({ page, app }) => {
   await show(page, app, `#/lawn/${crypto.randomUUID()}`);
@@ -84,10 +91,20 @@ test('a GPX file brings in a walk round', async ({ page, app }) => {
     .getByLabel('Bring a GPX file')
     .setInputFiles({ name: 'round.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(gpx()) });
   await expect(page.getByText(/fixes used/)).toBeVisible();
-  const text = (await page.locator('.area').textContent()) ?? '';
-  // 24 m by 16 m is 384 m²; smoothing takes a little off the corners.
-  expect(Number(area.exec(text)?.[1]?.replaceAll(/\s/g, ''))).toBeGreaterThan(360);
-  expect(Number(area.exec(text)?.[1]?.replaceAll(/\s/g, ''))).toBeLessThan(390);
+  // 60 m by 40 m is 2400 m²; smoothing may take a little off the corners.
+  expect(await shownArea(page)).toBeGreaterThan(2300);
+  expect(await shownArea(page)).toBeLessThan(2420);
+});
+
+test('a track too unsure for a small lawn says so at once, and is kept', async ({ page, app }) => {
+  await show(page, app, `#/lawn/${crypto.randomUUID()}`);
+  await page.locator('label', { hasText: 'Walk round it' }).tap();
+  const small = gpx(24, 16);
+  await page
+    .getByLabel('Bring a GPX file')
+    .setInputFiles({ name: 'small.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(small) });
+  await expect(page.getByText(/fixes used|Tape it instead|more than \d+.%/).first()).toBeVisible();
+  await expect(page.locator('form [role="alert"]').first()).toHaveText(/\p{L}{3}/u);
 });
 
 test('a file that holds no outline is refused in plain words, and the form stays', async ({ page, app }) => {
@@ -119,8 +136,7 @@ test('walked round with the device’s position', async ({ page, app, context })
   }
   await page.getByRole('button', { name: 'Stop: I am round' }).tap();
   await expect(page.getByText(/fixes used/)).toBeVisible();
-  const text = (await page.locator('.area').textContent()) ?? '';
-  expect(Number(area.exec(text)?.[1]?.replaceAll(/\s/g, ''))).toBeGreaterThan(340);
+  expect(await shownArea(page)).toBeGreaterThan(340);
   // What was walked is kept through a reload, like everything typed.
   await page.waitForTimeout(400);
   await page.reload();

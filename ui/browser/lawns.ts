@@ -114,13 +114,13 @@ export const bentLawn = (name: string): LawnInput =>
     },
   );
 
-/** A walk round a rectangle of 24 m by 16 m, a fix a metre, about an invented place at 52 degrees north. */
-export function walkRound(): { lat: number; lon: number }[] {
+/** A walk round a rectangle, a fix a metre, about an invented place at 52 degrees north. */
+export function walkRound(acrossM = 24, deepM = 16): { lat: number; lon: number }[] {
   const corners: [number, number][] = [
     [0, 0],
-    [24, 0],
-    [24, 16],
-    [0, 16],
+    [acrossM, 0],
+    [acrossM, deepM],
+    [0, deepM],
     [0, 0],
   ];
   const along = corners.slice(1).flatMap(([x, y], idx) => {
@@ -135,8 +135,12 @@ export function walkRound(): { lat: number; lon: number }[] {
   return along.map(([x, y]) => ({ lat: 52 + y / 111_267, lon: 1 + x / 68_678 }));
 }
 
-export const gpx = (): string =>
-  `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${walkRound()
+/** The track of a walk round: a file tells no accuracy, so that a small lawn comes out too unsure. */
+export const gpx = (acrossM = 60, deepM = 40): string =>
+  `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${walkRound(
+    60,
+    40,
+  )
     .map(({ lat, lon }) => `<trkpt lat="${lat}" lon="${lon}"/>`)
     .join('')}</trkseg></trk></gpx>`;
 
