@@ -138,8 +138,8 @@ export function walkRound(acrossM = 24, deepM = 16): { lat: number; lon: number 
 /** The track of a walk round: a file tells no accuracy, so that a small lawn comes out too unsure. */
 export const gpx = (acrossM = 60, deepM = 40): string =>
   `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>${walkRound(
-    60,
-    40,
+    acrossM,
+    deepM,
   )
     .map(({ lat, lon }) => `<trkpt lat="${lat}" lon="${lon}"/>`)
     .join('')}</trkseg></trk></gpx>`;
