@@ -30,7 +30,7 @@ pub fn l(value: f64) -> Volume {
 }
 
 fn grass(shape: Shape, at: Option<(f64, f64)>) -> Part {
-    Part::taped(shape).placed_at(at.map(|(x, y)| (m(x), m(y))))
+    Part::taped(shape).placed_at(at)
 }
 
 fn rectangle(width: f64, length: f64) -> Shape {
@@ -58,7 +58,7 @@ pub fn joined() -> impl Strategy<Value = Survey> {
         let (size, bed_x, bed_y, is_round) = bed;
         let shape = if is_round { Shape::Circle { diameter: m(size) } } else { rectangle(size, size) };
         let kind = if is_round { PatchKind::Pond } else { PatchKind::Bed };
-        let place = (m(bed_x * (width - size)), m(bed_y * (length - size)));
+        let place = (bed_x * (width - size), bed_y * (length - size));
         let bed = Part::taped(shape).taken_out(kind).placed_at(Some(place));
         let parts = vec![
             grass(rectangle(width, length), None),

@@ -301,7 +301,7 @@ fn any_parts_are_measured_or_refused_and_never_break() {
                         Shape::Rectangle { width: m(1.0 + chance.below(9) as f64), length: m(chance.between(0.5, 9.0)) }
                     }
                 };
-                let at = (chance.below(2) == 0).then(|| (m(chance.below(9) as f64), m(chance.below(9) as f64)));
+                let at = (chance.below(2) == 0).then(|| (chance.below(9) as f64 - 4.0, odd(&mut chance)));
                 let is_out = part_idx > 0 && chance.below(2) == 0;
                 let how = if chance.below(3) == 0 { How::Walked } else { How::Taped };
                 Part { taken_out: is_out.then_some(PatchKind::Pond), at, how, ..Part::taped(shape) }

@@ -41,7 +41,7 @@ fn checks(history: Vec<Treatment>, bed_m: f64) -> Result<Vec<Check>, Refusal> {
     world.facts.history = history;
     if bed_m > 0.0 {
         let bed = Part::taped(Shape::Rectangle { width: m(bed_m), length: m(20.0) });
-        world.survey.parts.push(bed.taken_out(PatchKind::Bed).placed_at(Some((m(0.0), m(0.0)))));
+        world.survey.parts.push(bed.taken_out(PatchKind::Bed).placed_at(Some((0.0, 0.0))));
     }
     let mut trial = Trial::opened(world);
     trial.act(Command::Assess(Found { applied: Applied::Nothing, ..found() }));

@@ -88,7 +88,7 @@ fn a_treatment_that_came_between_the_choice_and_the_first_drop_stops_the_mixing(
 fn a_pond_in_the_lawn_and_an_edge_that_nobody_asked_about_are_never_go() {
     let grass = |taken_out| Part {
         taken_out,
-        at: Some((m(5.0), m(5.0))),
+        at: Some((5.0, 5.0)),
         ..Part::taped(Shape::Rectangle { width: m(2.0), length: m(2.0) })
     };
     let check = |part: Option<Part>, expected: [(&str, Option<Verdict>); 3]| {

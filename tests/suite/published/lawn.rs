@@ -91,7 +91,7 @@ pub(super) fn less_its_corners(given: &mut Given<'_>) -> Result<Area, Trouble> {
     let radius = given.quantity("corner_radius", Length::from_figure)?;
     let angle = Angle::from_deg(90.0).map_err(|e| given.trouble(e.to_string()))?;
     let corner = Shape::PartCircle { radius, angle };
-    let (zero, half) = (Length::ZERO, side.times(0.5));
+    let (zero, half) = (0.0, side.m() / 2.0);
     let places = [(zero, zero), (half, zero), (zero, half), (half, half)];
     let mut parts = vec![grass(Shape::Rectangle { width: side, length: side })];
     parts.extend(places.map(|place| bed_of(corner.clone(), Some(place))));
@@ -102,7 +102,7 @@ fn grass(shape: Shape) -> Part {
     Part::taped(shape)
 }
 
-fn bed_of(shape: Shape, at: Option<(Length, Length)>) -> Part {
+fn bed_of(shape: Shape, at: Option<(f64, f64)>) -> Part {
     Part::taped(shape).taken_out(PatchKind::Bed).placed_at(at)
 }
 

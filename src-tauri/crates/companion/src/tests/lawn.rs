@@ -58,7 +58,9 @@ fn every_field_that_is_wrong_is_named_as_the_form_names_it() {
     check("/parts/0/length/unit", json!("furlong"), &[("parts.0.length", "unit-unknown")]);
     check("/parts/1/at_x/text", json!(""), &[("parts.1.at_x", "place-needs-both")]);
     check("/parts/1/at_y/text", json!(""), &[("parts.1.at_y", "place-needs-both")]);
-    check("/parts/1/at_x/text", json!("-1"), &[("parts.1.at_x", "negative")]);
+    check("/parts/1/at_x/text", json!("--1"), &[("parts.1.at_x", "not-a-number")]);
+    check("/parts/1/at_x/text", json!("-40"), &[("parts.1.at_x", "patch-outside")]);
+    check("/parts/1/at_y/text", json!("-9000"), &[("parts.1.at_y", "too-large")]);
     check("/parts/1/at_x/text", json!("400"), &[("parts.1.at_x", "patch-outside")]);
     check("/sides/0/side_idx", json!(4), &[("sides.0.side_idx", "no-such-side")]);
     check("/sides/1/side_idx", json!(2), &[("sides.2.side_idx", "side-twice")]);
@@ -306,6 +308,18 @@ fn a_corner_is_moved_squared_and_said_when_that_changes_the_way_of_measuring() {
     assert_eq!(refused(3, 0, [0.0, 0.0]), ["corner-unknown"]);
     assert_eq!(refused(0, 9, [0.0, 0.0]), ["corner-unknown"]);
     assert_eq!(refused(0, 0, [f64::NAN, 0.0]), ["outline-not-finite"]);
+}
+
+#[test]
+fn a_part_is_set_left_of_the_frames_corner_with_a_minus() {
+    let rectangle = |width, length| PartInput { width: metres(width), length: metres(length), ..PartInput::default() };
+    let annexe = PartInput { at_x: metres("-3.00"), at_y: metres("\u{2212}0,5"), ..rectangle("5", "4") };
+    let lawn = lawn_of(vec![rectangle("10", "10"), annexe]);
+    let found = good(&lawn);
+    assert_eq!(found.parts[1].at, Some([-3.0, -0.5]));
+    // 3 m stick out on the left, and half a metre of the other 2 m in front.
+    near(found.net_area.unwrap().value, 100.0 + 3.0 * 4.0 + 2.0 * 0.5);
+    assert_eq!(parse(&lawn).unwrap().parts[1].at, Some((-3.0, -0.5)));
 }
 
 #[test]

@@ -117,11 +117,12 @@ pub struct Part {
     pub shape: Shape,
     /// What it is when it is taken out; nothing when it is grass.
     pub taken_out: Option<PatchKind>,
-    /// Where its own front left corner lies: metres right along the front edge, metres away from it.
+    /// Where its own front left corner lies: metres right along the front edge, metres away from it; negative to the left
+    /// of the frame's zero or in front of it.
     ///
     /// Nothing sets an added part beside the others, and a taken-out part in the middle (assumed). Corners bring their
     /// own place with them: they are moved by this much, and lie where they lie when it is nothing.
-    pub at: Option<(Length, Length)>,
+    pub at: Option<(f64, f64)>,
     /// How it was measured.
     pub how: How,
     /// The standard uncertainty (k = 1) of its area from its own measurements, where these tell.
@@ -145,7 +146,7 @@ impl Part {
 
     /// The same part at a place.
     #[must_use]
-    pub fn placed_at(self, at: Option<(Length, Length)>) -> Self {
+    pub fn placed_at(self, at: Option<(f64, f64)>) -> Self {
         Self { at, ..self }
     }
 }

@@ -15,7 +15,7 @@ use crate::quantity::{Angle, Area, Arg, Doubt, Length, Said, Unit};
 
 /// The widest margin that is believed, in metres.
 const WIDEST_MARGIN_M: f64 = 200.0;
-/// The furthest a part begins from the first one's corner, in metres.
+/// The furthest a part begins from the first one's corner, on either side of it, in metres.
 const FURTHEST_M: f64 = 2_000.0;
 /// The most doubt with which an area still counts as measured, in per cent.
 const MOST_DOUBT_PERCENT: f64 = 50.0;
@@ -209,10 +209,8 @@ impl Survey {
             for problem in part.shape.problems() {
                 refuse(format!("parts.{part_idx}.{}", problem.field), problem.said);
             }
-            if let Some((right, away)) = part.at
-                && (right.m() > FURTHEST_M || away.m() > FURTHEST_M)
-            {
-                refuse(format!("parts.{part_idx}.at"), too_large(FURTHEST_M, Unit::Metre));
+            if let Some(said) = part.at.and_then(place_problem) {
+                refuse(format!("parts.{part_idx}.at"), said);
             }
         }
         for (idx, side) in self.sides.iter().enumerate() {
@@ -225,14 +223,8 @@ impl Survey {
             }
         }
         for (field, place) in [("entry", self.entry), ("tap", self.tap)] {
-            match place {
-                Some((right, away)) if !right.is_finite() || !away.is_finite() => {
-                    refuse(field.to_owned(), Said::new("not-a-number"));
-                }
-                Some((right, away)) if right.abs() > FURTHEST_M || away.abs() > FURTHEST_M => {
-                    refuse(field.to_owned(), too_large(FURTHEST_M, Unit::Metre));
-                }
-                _ => {}
+            if let Some(said) = place.and_then(place_problem) {
+                refuse(field.to_owned(), said);
             }
         }
         if self.doubt.percent() > MOST_DOUBT_PERCENT {
@@ -267,9 +259,7 @@ impl Survey {
             }
             let polygon = self.polygon_on_plan(part);
             let at = match part.at {
-                Some((right, away)) if part_idx > 0 || part.shape.has_own_place() => {
-                    self.on_plan(part, (right.m(), away.m()))
-                }
+                Some(at) if part_idx > 0 || part.shape.has_own_place() => self.on_plan(part, at),
                 _ if part_idx == 0 || part.shape.has_own_place() => (0.0, 0.0),
                 _ => beside(&outline, &polygon),
             };
@@ -290,7 +280,7 @@ impl Survey {
             let Some(kind) = part.taken_out else { continue };
             let polygon = self.polygon_on_plan(part);
             let at = match part.at {
-                Some((right, away)) => Some(self.on_plan(part, (right.m(), away.m()))),
+                Some(at) => Some(self.on_plan(part, at)),
                 None if part.shape.has_own_place() => Some((0.0, 0.0)),
                 None => free_place(&polygon, outline, &patches),
             };
@@ -353,6 +343,14 @@ impl Survey {
 
 fn too_large(limit: f64, unit: Unit) -> Said {
     Said::new("too-large").with("limit", Arg::number(limit, unit, 0))
+}
+
+/// What is wrong with a place in the frame, in metres on either side of its zero.
+fn place_problem((right, away): (f64, f64)) -> Option<Said> {
+    if !right.is_finite() || !away.is_finite() {
+        return Some(Said::new("not-a-number"));
+    }
+    (right.abs() > FURTHEST_M || away.abs() > FURTHEST_M).then(|| too_large(FURTHEST_M, Unit::Metre))
 }
 
 fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {

@@ -20,7 +20,7 @@ fn grass(shape: Shape) -> Part {
 }
 
 fn out(shape: Shape, kind: PatchKind, at: Option<(f64, f64)>) -> Part {
-    Part::taped(shape).taken_out(kind).placed_at(at.map(|(x, y)| (m(x), m(y))))
+    Part::taped(shape).taken_out(kind).placed_at(at)
 }
 
 fn survey(parts: Vec<Part>, sides: Vec<Side>) -> Survey {
@@ -49,7 +49,7 @@ fn areas_are_exact_whatever_the_shape_is_drawn_with() {
 
 #[test]
 fn parts_are_joined_and_patches_taken_out() {
-    let annexe = grass(rectangle(5.0, 4.0)).placed_at(Some((m(8.0), m(2.0))));
+    let annexe = grass(rectangle(5.0, 4.0)).placed_at(Some((8.0, 2.0)));
     let bed = out(rectangle(2.0, 1.0), PatchKind::Bed, Some((1.0, 1.0)));
     let measured = survey(vec![grass(rectangle(10.0, 10.0)), annexe, bed], vec![]).measure(None).unwrap();
     // 2 m of the annexe lie on the frame and count once.
@@ -218,12 +218,28 @@ fn corners_lie_where_they_lie_and_are_moved_when_that_is_said() {
     let measured = survey(vec![free(-3.0), free(1.0)], vec![]).measure(None).unwrap();
     near(measured.outline_area.m2(), 24.0);
     assert_eq!(measured.outline.bounds(), Some(((-3.0, 1.0), (5.0, 4.0))));
-    let moved = survey(vec![free(-3.0).placed_at(Some((m(3.0), m(2.0))))], vec![]).measure(None).unwrap();
+    let moved = survey(vec![free(-3.0).placed_at(Some((3.0, 2.0)))], vec![]).measure(None).unwrap();
     assert_eq!(moved.outline.bounds(), Some(((0.0, 3.0), (4.0, 6.0))));
     let hole = free(1.5).taken_out(PatchKind::Pond);
     let measured = survey(vec![grass(rectangle(20.0, 20.0)), hole], vec![]).measure(None).unwrap();
     near(measured.net_area.area.m2(), 388.0);
     assert!(!measured.patches[0].is_place_assumed);
+}
+
+#[test]
+fn a_part_may_lie_left_of_the_frames_corner_and_in_front_of_it() {
+    let ring = vec![(-6.0, -4.0), (6.0, -4.0), (6.0, 8.0), (-6.0, 8.0)];
+    let lawn = Part { how: How::Drawn, ..Part::taped(Shape::corners(ring).unwrap()) };
+    let bed = out(rectangle(2.0, 1.0), PatchKind::Bed, Some((-5.0, -3.0)));
+    let annexe = grass(rectangle(3.0, 2.0)).placed_at(Some((-9.0, 0.0)));
+    let measured = survey(vec![lawn.clone(), bed, annexe], vec![]).measure(None).unwrap();
+    near(measured.net_area.area.m2(), 144.0 - 2.0 + 6.0);
+    assert_eq!(measured.patches[0].outline.bounds(), Some(((-5.0, -3.0), (-3.0, -2.0))));
+    for (at, code) in [((-2_001.0, 0.0), "too-large"), ((0.0, f64::NAN), "not-a-number")] {
+        let bed = out(rectangle(2.0, 1.0), PatchKind::Bed, Some(at));
+        let refused = survey(vec![lawn.clone(), bed], vec![]).measure(None).unwrap_err();
+        assert_eq!((&*refused[0].field, &*refused[0].said.code), ("parts.1.at", code));
+    }
 }
 
 #[test]

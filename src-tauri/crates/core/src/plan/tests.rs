@@ -32,7 +32,7 @@ pub(super) fn rectangle(width: f64, length: f64) -> Part {
 
 pub(super) fn bed(width: f64, length: f64, at: (f64, f64)) -> Part {
     let shape = Shape::Rectangle { width: m(width), length: m(length) };
-    Part::taped(shape).taken_out(PatchKind::Bed).placed_at(Some((m(at.0), m(at.1))))
+    Part::taped(shape).taken_out(PatchKind::Bed).placed_at(Some(at))
 }
 
 pub(super) fn kit() -> Kit {

@@ -244,7 +244,7 @@ frozen_struct! {
     RingJson for Ring { outer_m = outer: Vec<(f64, f64)>, holes_m = holes: Vec<Vec<(f64, f64)>> }
     /// A taped part.
     PartJson for Part {
-        shape = shape: Shape, taken_out = taken_out: Option<PatchKind>, at_m = at: Option<(Length, Length)>;
+        shape = shape: Shape, taken_out = taken_out: Option<PatchKind>, at_m = at: Option<(f64, f64)>;
         later how = how: How, area_sd_m2 = area_sd: Option<Area>,
     }
     /// What lies beside a side.

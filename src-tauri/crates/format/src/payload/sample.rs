@@ -83,7 +83,7 @@ fn survey() -> Survey {
     let grass = Part::taped(Shape::Rectangle { width: m(4.0), length: m(3.0) });
     let bed = Part::taped(Shape::Rectangle { width: m(1.0), length: m(1.0) })
         .taken_out(PatchKind::Bed)
-        .placed_at(Some((m(2.0), m(1.0))));
+        .placed_at(Some((2.0, 1.0)));
     let side = |side_idx, beside, margin_m| Side { part_idx: 0, side_idx, beside, margin: m(margin_m) };
     Survey {
         sides: vec![side(1, Beside::Hedge, 0.0), side(2, Beside::OpenWater, 0.5)],
@@ -95,7 +95,7 @@ fn survey() -> Survey {
 
 /// Shapes that the lawn above has not.
 fn other_survey() -> Survey {
-    let part = |shape| Part::taped(shape).placed_at(Some((m(10.0), m(0.0))));
+    let part = |shape| Part::taped(shape).placed_at(Some((10.0, 0.0)));
     let triangle = Part::taped(Shape::Triangle { a: m(3.0), b: m(4.0), c: m(5.0) });
     Survey::of(vec![
         triangle,

@@ -157,6 +157,13 @@ fn slope(problems: &mut Problems, input: &SlopeInput) -> Option<Slope> {
     slope.inspect_err(|problem| problems.add(named(problem), &problem.said)).ok()
 }
 
+/// How far along an axis of the frame, in metres, as typed: on either side of its zero.
+pub(super) fn along_m(figure: &Figure) -> Result<f64, FigureProblem> {
+    let value = parse_number(&figure.text)?;
+    let size = Length::from_figure_or_zero(&Figure::new(value.abs().to_string(), figure.unit))?;
+    Ok(if value < 0.0 { 0.0 - size.m() } else { size.m() })
+}
+
 /// A bearing as typed; nought is north.
 fn bearing(figure: &Figure) -> Result<Angle, FigureProblem> {
     match Angle::from_figure(figure) {

@@ -16,7 +16,7 @@ mod sides;
 mod walked;
 
 use evensward_core::lawn::{Beside, FieldRefusal, How, Measured, Part, PatchKind, Shape, Survey};
-use evensward_core::quantity::{Area, Arg, Doubt, Figure, FigureProblem, Length, Said, Unit};
+use evensward_core::quantity::{Area, Arg, Doubt, Figure, FigureProblem, Said, Unit};
 
 use self::frame::Frame;
 use super::Problems;
@@ -148,7 +148,7 @@ fn part_view(part_idx: usize, read: ReadPart, measured: Option<&Measured>, is_jo
         alone = found;
         (0, &alone, false)
     };
-    view.at = part.at.map(|(right, away)| [right.m(), away.m()]).or_else(|| sides::place(&part, idx, measured));
+    view.at = part.at.map(|(right, away)| [right, away]).or_else(|| sides::place(&part, idx, measured));
     view.area = view.area.or_else(|| part.shape.area().ok().map(show::area));
     view.sd = part.area_sd.map(show::area);
     view.sides = sides::names(&part, idx, measured, is_joined);
@@ -261,9 +261,9 @@ fn taken_out(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -> Opti
     }
 }
 
-fn place(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -> Option<Option<(Length, Length)>> {
-    let x = problems.optional(&path("at_x"), &part.at_x, Length::from_figure_or_zero);
-    let y = problems.optional(&path("at_y"), &part.at_y, Length::from_figure_or_zero);
+fn place(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -> Option<Option<(f64, f64)>> {
+    let x = problems.optional(&path("at_x"), &part.at_x, frame::along_m);
+    let y = problems.optional(&path("at_y"), &part.at_y, frame::along_m);
     match (x?, y?) {
         (Some(x), Some(y)) => Some(Some((x, y))),
         (None, None) => Some(None),
