@@ -323,7 +323,7 @@ fn the_doubt_follows_from_the_instrument_when_nobody_stated_one() {
     assert_eq!(doubt(&Survey { instrument: Some(Instrument::Tape), ..survey(vec![drawn.clone()], vec![]) }), 0.0);
     // A part of which nobody knows how sure it is takes nothing from what is known of the others: 3 m2 of 400 m2.
     let walked = Part { area_sd: Some(Area::from_m2(3.0).unwrap()), how: How::Walked, ..Part::taped(ring()) };
-    let beside = Part { at: Some((m(20.0), m(0.0))), ..drawn };
+    let beside = Part { at: Some((20.0, 0.0)), ..drawn };
     near(doubt(&survey(vec![walked, beside], vec![])), 1.5);
 }
 
