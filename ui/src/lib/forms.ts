@@ -31,6 +31,8 @@ export const BESIDE = [
   'drain',
 ] as const;
 export const LENGTHS = ['m', 'ft', 'yd'];
+/** Lengths of a lawn that is paced: how many paces comes first, and metres may still be typed. */
+export const PACED_LENGTHS = ['steps', ...LENGTHS];
 
 export const WAYS = ['shape', 'braces', 'offsets', 'walked', 'corners'] as const;
 export const INSTRUMENTS = ['tape', 'wheel', 'paces'] as const;

@@ -8,6 +8,7 @@ import {
   everySide,
   isSide,
   linesFor,
+  measuredWith,
   sidesWithNewRing,
   sidesWithoutPart,
   wholeLawn,
@@ -169,5 +170,45 @@ describe('something dragged', () => {
     await Promise.resolve();
     expect(took).toEqual([2, 4]);
     expect(moving.isBusy).toBe(false);
+  });
+});
+
+describe('a lawn that is paced', () => {
+  it('lets empty lengths wait for paces, and keeps the unit of what was typed', () => {
+    const part = {
+      ...emptyPart(null),
+      width: { text: '12', unit: 'm' },
+      braces: withCorners({ n_corners: 0, lines: [] }, 3),
+    };
+    const paced = measuredWith(part, 'paces');
+    expect([paced.width.unit, paced.length.unit, paced.angle.unit, paced.at_x.unit]).toEqual([
+      'm',
+      'steps',
+      'deg',
+      'm',
+    ]);
+    expect(paced.braces.lines.map((one) => one.length.unit)).toEqual(['steps', 'steps', 'steps']);
+    expect(measuredWith(paced, 'tape')).toEqual(part);
+  });
+
+  it('changes the one unit of a baseline only while nothing is typed in it', () => {
+    const row = (chainage: string, left: string) => ({
+      chainage: { text: chainage, unit: 'm' },
+      left: { text: left, unit: 'm' },
+      right: figure('m'),
+    });
+    const unitsOf = (rows: ReturnType<typeof row>[]) =>
+      measuredWith({ ...emptyPart(null), offsets: rows }, 'paces').offsets.map((one) => [
+        one.chainage.unit,
+        one.left.unit,
+      ]);
+    expect(unitsOf([row('0', ''), row('', '')])).toEqual([
+      ['steps', 'steps'],
+      ['steps', 'steps'],
+    ]);
+    expect(unitsOf([row('0', ''), row('', '4')])).toEqual([
+      ['m', 'm'],
+      ['m', 'm'],
+    ]);
   });
 });

@@ -1,13 +1,14 @@
 // Lists of a lawn's form kept in order while corners, lines and sides come and go. Letters, places in lists and what was
 // typed are all that is handled here: no length, area or angle is ever worked out.
 import type { PointM } from './drawing';
-import { emptyLawn, emptyPart, figure } from './forms';
+import { emptyLawn, emptyPart, figure, LENGTHS, PACED_LENGTHS } from './forms';
 import type { BracesInput } from './generated/BracesInput';
 import type { LawnInput } from './generated/LawnInput';
 import type { LineInput } from './generated/LineInput';
 import type { PartInput } from './generated/PartInput';
 import type { PartView } from './generated/PartView';
 import type { SideInput } from './generated/SideInput';
+import type { Typed } from './generated/Typed';
 
 /** Fewest and most corners that a thumb is offered for sides and braces. */
 export const LEAST_CORNERS = 3;
@@ -30,11 +31,11 @@ export function isSide(line: LineInput, nCorners: number): boolean {
 }
 
 /** The lines of so many corners: every side in order, then the braces that still join two of them. */
-export function linesFor(nCorners: number, known: LineInput[]): LineInput[] {
+export function linesFor(nCorners: number, known: LineInput[], unit = 'm'): LineInput[] {
   const names = cornerNames(nCorners);
   const sides = names.map((from, idx) => {
     const to = names[(idx + 1) % nCorners] ?? from;
-    return known.find((line) => joins(line, from, to)) ?? { from, to, length: figure('m') };
+    return known.find((line) => joins(line, from, to)) ?? { from, to, length: figure(unit) };
   });
   const braces = known.filter(
     (line) => names.includes(line.from) && names.includes(line.to) && !isSide(line, nCorners),
@@ -43,13 +44,43 @@ export function linesFor(nCorners: number, known: LineInput[]): LineInput[] {
 }
 
 /** The same lines for another number of corners. A side that was never measured does not become a brace. */
-export const withCorners = (braces: BracesInput, nCorners: number): BracesInput => ({
+export const withCorners = (braces: BracesInput, nCorners: number, unit = 'm'): BracesInput => ({
   n_corners: nCorners,
   lines: linesFor(
     nCorners,
     braces.lines.filter((line) => line.length.text !== '' || !isSide(line, braces.n_corners)),
+    unit,
   ),
 });
+
+/** The units in which the lengths of a lawn's pieces are typed, the likeliest first. */
+export const lengthsOf = (instrument: string): string[] => (instrument === 'paces' ? PACED_LENGTHS : LENGTHS);
+
+/** A piece whose empty lengths wait for what is in the hand: paces or metres. What was typed keeps its unit. */
+export function measuredWith(part: PartInput, instrument: string): PartInput {
+  // A rectangle to begin drawing with is no measured one.
+  const unit = lengthsOf(part.way === 'corners' ? '' : instrument)[0] ?? 'm';
+  // Nothing is nothing in every unit.
+  const isFree = (one: Typed): boolean => one.text === '' || one.text === '0';
+  const waiting = (one: Typed): Typed =>
+    isFree(one) && (one.unit === 'steps') !== (unit === 'steps') ? { ...one, unit } : one;
+  const { width, length, a, b, c, diameter, radius } = part;
+  const shape = { width, length, a, b, c, diameter, radius };
+  // The places of a baseline have one unit for all of them.
+  const areFree = part.offsets.every((row) => [row.chainage, row.left, row.right].every(isFree));
+  return {
+    ...part,
+    ...(Object.fromEntries(Object.entries(shape).map(([name, one]) => [name, waiting(one)])) as typeof shape),
+    braces: { ...part.braces, lines: part.braces.lines.map((line) => ({ ...line, length: waiting(line.length) })) },
+    offsets: areFree
+      ? part.offsets.map((row) => ({
+          chainage: waiting(row.chainage),
+          left: waiting(row.left),
+          right: waiting(row.right),
+        }))
+      : part.offsets,
+  };
+}
 
 /** The taped lines of a piece between the places of its corners: braces, and whichever line is likely misread. */
 export const linesOf = (part: PartView): { from: PointM; to: PointM; isBlunder: boolean }[] =>
