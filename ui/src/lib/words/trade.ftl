@@ -80,6 +80,7 @@ patch-place-assumed = { $what }: nobody said where it lies, so it is drawn in th
 part-set-beside = Nobody said where shape { $part } lies: it is drawn beside the first.
 client-unknown = This client is not kept here. Choose again.
 doubt-not-stated = Nobody said how far the area may be off: it is taken as it is.
+doubt-of-part-unknown = Nobody knows how far off these shapes may be, and they count as exact: { $parts }. The ± is that of the others. If you know how far off the whole area may be, type it.
 
 # Kits and calibrations
 dead-volume-fills-the-tank = It cannot be as much as the tank holds.

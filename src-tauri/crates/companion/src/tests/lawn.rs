@@ -311,6 +311,20 @@ fn a_corner_is_moved_squared_and_said_when_that_changes_the_way_of_measuring() {
 }
 
 #[test]
+fn a_piece_of_unknown_doubt_takes_nothing_from_the_others_and_is_named() {
+    let notes = |view: &LawnView| view.notes.iter().map(|note| note.code.clone()).collect::<Vec<_>>();
+    let alone = good(&lawn_of(vec![walked(&[(40.0, Some(3.0))])]));
+    assert!(notes(&alone).is_empty(), "{:?}", alone.notes);
+    let [x, y] = alone.parts[0].corners[0];
+    let corners = vec![[x + 5.0, y + 5.0], [x + 8.0, y + 5.0], [x + 8.0, y + 8.0], [x + 5.0, y + 8.0]];
+    let bed = PartInput { way: PartWay::Corners, corners, taken_out: Some("bed".into()), ..PartInput::default() };
+    let with_bed = good(&LawnInput { parts: vec![alone.input.parts[0].clone(), bed], ..alone.input.clone() });
+    near(with_bed.doubt_area.unwrap().value, alone.doubt_area.unwrap().value);
+    let note = with_bed.notes.iter().find(|note| note.code == "doubt-of-part-unknown").unwrap();
+    assert!(format!("{:?}", note.args).contains("Text(\"2\")"), "{note:?}");
+}
+
+#[test]
 fn a_part_is_set_left_of_the_frames_corner_with_a_minus() {
     let rectangle = |width, length| PartInput { width: metres(width), length: metres(length), ..PartInput::default() };
     let annexe = PartInput { at_x: metres("-3.00"), at_y: metres("\u{2212}0,5"), ..rectangle("5", "4") };

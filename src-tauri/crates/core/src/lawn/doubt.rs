@@ -69,32 +69,57 @@ pub(super) fn of(survey: &Survey, net: Area) -> Doubt {
     })
 }
 
+/// What a part says of its own area's uncertainty.
+struct OwnSd {
+    sd: Area,
+    /// The share that all lengths of its instrument have in common.
+    scale: f64,
+    area: Area,
+}
+
+/// Nothing where nobody knows how sure the part is.
+fn own_sd(part: &Part, of_lawn: Option<Instrument>) -> Option<OwnSd> {
+    let area = part.shape.area().ok()?;
+    match part.area_sd {
+        // What its lengths have in common is in it already.
+        Some(sd) => Some(OwnSd { sd, scale: 0.0, area }),
+        None => {
+            let spread = instrument_of(part, of_lawn)?.spread();
+            Some(OwnSd { sd: part.shape.area_sd(spread)?, scale: spread.scale, area })
+        }
+    }
+}
+
+/// Beside parts that say how well they were measured, one that says nothing was taped.
+fn instrument_of_lawn(survey: &Survey) -> Option<Instrument> {
+    let is_any_stated = survey.parts.iter().any(|part| part.area_sd.is_some());
+    survey.instrument.or_else(|| is_any_stated.then_some(Instrument::Tape))
+}
+
+/// The parts of which nobody knows how sure they are, counted from 0.
+pub(super) fn unknown_parts(survey: &Survey) -> Vec<usize> {
+    let of_lawn = instrument_of_lawn(survey);
+    let unknown = survey.parts.iter().enumerate().filter(|(_, part)| own_sd(part, of_lawn).is_none());
+    unknown.map(|(part_idx, _)| part_idx).collect()
+}
+
 /// The standard uncertainty of the net area on the plan from the parts that say theirs; nothing when none does.
 fn measured_sd(survey: &Survey) -> Option<Area> {
-    // Beside parts that say how well they were measured, one that says nothing was taped.
-    let is_any_stated = survey.parts.iter().any(|part| part.area_sd.is_some());
-    let of_lawn = survey.instrument.or_else(|| is_any_stated.then_some(Instrument::Tape));
+    let of_lawn = instrument_of_lawn(survey);
     let mut is_any_known = false;
     let mut variance_m4 = 0.0;
     // What all lengths of an instrument share moves grass and beds together, so that it adds up with their signs.
     let mut shared_m2 = 0.0;
     for part in &survey.parts {
+        let Some(own) = own_sd(part, of_lawn) else { continue };
         let on_plan = match survey.slope {
             Some(slope) if part.how.is_along_the_ground() => slope.plan_share(),
             _ => 1.0,
         };
-        let own = match part.area_sd {
-            Some(sd) => sd,
-            None => {
-                let Some(spread) = instrument_of(part, of_lawn).map(Instrument::spread) else { continue };
-                let (Some(sd), Ok(area)) = (part.shape.area_sd(spread), part.shape.area()) else { continue };
-                let sign = if part.taken_out.is_some() { -1.0 } else { 1.0 };
-                shared_m2 += sign * 2.0 * spread.scale * area.m2() * on_plan;
-                sd
-            }
-        };
+        let sign = if part.taken_out.is_some() { -1.0 } else { 1.0 };
         is_any_known = true;
-        variance_m4 += (own.m2() * on_plan).powi(2);
+        shared_m2 += sign * 2.0 * own.scale * own.area.m2() * on_plan;
+        variance_m4 += (own.sd.m2() * on_plan).powi(2);
     }
     is_any_known.then(|| Area::computed(variance_m4.sqrt().hypot(shared_m2)))
 }

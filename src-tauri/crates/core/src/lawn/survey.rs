@@ -195,6 +195,13 @@ impl Survey {
         })
     }
 
+    /// The parts, counted from 0, of which nobody knows how far their area may be off: the doubt of the lawn counts them as
+    /// exact, and says how far off the others are. None where the doubt of the whole was typed.
+    #[must_use]
+    pub fn parts_of_unknown_doubt(&self) -> Vec<usize> {
+        if self.doubt > Doubt::NONE { Vec::new() } else { doubt::unknown_parts(self) }
+    }
+
     fn refusals(&self) -> Vec<FieldRefusal> {
         let mut refusals = Vec::new();
         let mut refuse = |field: String, said: Said| refusals.push(FieldRefusal { field, said });

@@ -324,7 +324,11 @@ fn the_doubt_follows_from_the_instrument_when_nobody_stated_one() {
     // A part of which nobody knows how sure it is takes nothing from what is known of the others: 3 m2 of 400 m2.
     let walked = Part { area_sd: Some(Area::from_m2(3.0).unwrap()), how: How::Walked, ..Part::taped(ring()) };
     let beside = Part { at: Some((20.0, 0.0)), ..drawn };
-    near(doubt(&survey(vec![walked, beside], vec![])), 1.5);
+    let both = survey(vec![walked, beside], vec![]);
+    near(doubt(&both), 1.5);
+    assert_eq!(both.parts_of_unknown_doubt(), [1]);
+    let typed = Survey { doubt: Doubt::from_percent(7.0).unwrap(), ..both };
+    assert_eq!((doubt(&typed), typed.parts_of_unknown_doubt()), (7.0, vec![]));
 }
 
 #[test]

@@ -24,8 +24,12 @@ pub(super) fn of(input: &LawnInput, survey: Option<&Survey>, measured: Option<&M
     }
     notes.extend(shared_ground(measured));
     notes.extend(over_the_edge(survey, measured));
+    let unknown = survey.parts_of_unknown_doubt();
     if input.doubt.text.trim().is_empty() && measured.net_area.doubt == Doubt::NONE {
         notes.push(Said::new("doubt-not-stated"));
+    } else if !unknown.is_empty() {
+        let numbers: Vec<String> = unknown.iter().map(|part_idx| (part_idx + 1).to_string()).collect();
+        notes.push(Said::new("doubt-of-part-unknown").with("parts", Arg::Text(numbers.join(", "))));
     }
     notes.iter().map(show::said).collect()
 }
