@@ -30,6 +30,7 @@ first-part-taken-out = The first shape must be grass.
 no-such-side = There is no such side.
 side-twice = This side was said twice.
 patch-does-not-fit = This does not fit inside the grass. Make it smaller or say where it lies.
+patch-larger-than-lawn = This is larger than the grass itself. Check its size, and where it lies.
 patch-outside = This lies outside the grass. Change where it lies.
 patch-partly-outside = { $what }: a part of it lies outside the grass; only what lies on the grass is taken out.
 patches-overlap = { $one } and { $other } lie on each other. Their common ground is taken out once.

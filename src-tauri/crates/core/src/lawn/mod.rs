@@ -1,8 +1,8 @@
 //! The lawn: its parts as taped, what must stay dry, and the net outline that is treated.
 //!
-//! The first part is the frame: x runs right along the front edge, y runs away from it, in metres. Areas
-//! are plane areas (a tape on level ground). Union, difference and intersection come from `geo`'s boolean
-//! operations, and nothing unvalidated reaches them.
+//! The first part is the frame: x runs right along the front edge, y runs away from it, in metres. Everything measured is
+//! plan geometry: taped lengths are laid on the plan by the slope first, and positions by a plane about the frame's origin.
+//! Union, difference and intersection are `i_overlay`'s on a grid of 2^-36 m (`overlay`), and only simple rings reach them.
 //! Invariant: circles are polygons of the same area as the circle, so that the area is exact and only the
 //! outline is approximated; a margin is never narrower than asked.
 

@@ -175,6 +175,11 @@ impl Shape {
         }
     }
 
+    /// The field that says how large it is.
+    pub(super) fn size_field(&self) -> &'static str {
+        self.lengths().first().map_or("corners", |(field, _)| *field)
+    }
+
     fn lengths(&self) -> Vec<(&'static str, Length)> {
         match *self {
             Self::Rectangle { width, length } => vec![("width", width), ("length", length)],

@@ -4,7 +4,7 @@
 //! Invariant: all refusals are given at once, each with the path of its field, and a survey that is
 //! refused gives no area at all. A pond keeps the label's margin to open water around it, as an edge does.
 
-use geo::{Coord, MapCoords, MultiPolygon, Polygon, Translate};
+use geo::{Area as _, Coord, MapCoords, MultiPolygon, Polygon, Translate};
 
 use super::doubt;
 use super::edge;
@@ -299,8 +299,9 @@ impl Survey {
                 continue;
             };
             let on_lawn = placed(&polygon, at).common(outline);
-            if on_lawn.is_empty() {
-                refusals.push(FieldRefusal { field: format!("parts.{part_idx}.at"), said: Said::new("patch-outside") });
+            if let Some((field, code)) = patch_problem(part, &polygon, &on_lawn, outline) {
+                let field = format!("parts.{part_idx}.{field}");
+                refusals.push(FieldRefusal { field, said: Said::new(code) });
                 continue;
             }
             *place = Some(at);
@@ -358,6 +359,25 @@ fn place_problem((right, away): (f64, f64)) -> Option<Said> {
         return Some(Said::new("not-a-number"));
     }
     (right.abs() > FURTHEST_M || away.abs() > FURTHEST_M).then(|| too_large(FURTHEST_M, Unit::Metre))
+}
+
+/// What is wrong with a patch, and the field to change: its place, or its size where no place would do.
+fn patch_problem(
+    part: &Part,
+    polygon: &Polygon<f64>,
+    on_lawn: &ValidOutline,
+    outline: &ValidOutline,
+) -> Option<(&'static str, &'static str)> {
+    if on_lawn.is_empty() {
+        let is_larger = polygon.unsigned_area() >= outline.area().m2();
+        return Some(if is_larger {
+            (part.shape.size_field(), "patch-larger-than-lawn")
+        } else {
+            ("at", "patch-outside")
+        });
+    }
+    let is_all = on_lawn.area().m2() >= outline.area().m2() * (1.0 - 1e-9);
+    is_all.then(|| (part.shape.size_field(), "nothing-left-to-treat"))
 }
 
 fn placed(polygon: &Polygon<f64>, (x, y): (f64, f64)) -> ValidOutline {

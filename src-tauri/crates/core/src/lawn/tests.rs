@@ -118,6 +118,14 @@ fn a_lawn_with_nothing_left_is_refused() {
     let everything = out(rectangle(10.0, 10.0), PatchKind::Bed, Some((0.0, 0.0)));
     let refused = survey(vec![grass(rectangle(10.0, 10.0)), everything], vec![]).measure(None).unwrap_err();
     assert_eq!(&*refused[0].said.code, "nothing-left-to-treat");
+    let at_its_size = |pond: Part| {
+        let refused = survey(vec![grass(rectangle(12.0, 10.0)), pond], vec![]).measure(None).unwrap_err();
+        (refused[0].field.clone(), refused[0].said.code.clone().into_owned())
+    };
+    let is = |code: &str| ("parts.1.diameter".to_owned(), code.to_owned());
+    // A pond over the whole lawn, and one that lies outside but would leave nothing anywhere.
+    assert_eq!(at_its_size(out(circle(60.0), PatchKind::Pond, Some((-24.0, -25.0)))), is("nothing-left-to-treat"));
+    assert_eq!(at_its_size(out(circle(60.0), PatchKind::Pond, Some((1.0, 12.0)))), is("patch-larger-than-lawn"));
     let outside = out(rectangle(1.0, 1.0), PatchKind::Bed, Some((50.0, 0.0)));
     let refused = survey(vec![grass(rectangle(10.0, 10.0)), outside], vec![]).measure(None).unwrap_err();
     assert_eq!(&*refused[0].said.code, "patch-outside");

@@ -278,11 +278,23 @@ fn place(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -> Option<O
     }
 }
 
+/// The field of the form that makes a part's ring.
+fn ring_field(part: &str, input: &LawnInput) -> &'static str {
+    let part_idx = part.rsplit_once('.').and_then(|(_, idx)| idx.parse::<usize>().ok());
+    match part_idx.and_then(|idx| input.parts.get(idx)).map(|part| part.way) {
+        Some(PartWay::Braces) => "braces.lines",
+        Some(PartWay::Offsets) => "offsets",
+        Some(PartWay::Walked) => "walked",
+        Some(PartWay::Shape | PartWay::Corners) | None => "corners",
+    }
+}
+
 /// The trade's refusals, each at the field of the form that a person can change.
 fn problems_of(refusals: &[FieldRefusal], input: &LawnInput) -> Vec<FieldProblem> {
     let n_listed = input.sides.len();
     let in_form = |field: &str| match field.rsplit_once('.') {
         Some((part, "at")) => format!("{part}.at_x"),
+        Some((part, "corners")) => format!("{part}.{}", ring_field(part, input)),
         Some((side, "side")) => format!("{side}.side_idx"),
         // Sides that the form does not list have no margin that could be refused.
         _ if field.starts_with("sides.") && n_listed == 0 => "sides".to_owned(),
