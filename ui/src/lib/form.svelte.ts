@@ -11,7 +11,7 @@ const KEY = Symbol('form');
 export const SAID_AFTER_MS = 350;
 
 export class FormState {
-  problems = $state<FieldProblem[]>([]);
+  problems = $state.raw<FieldProblem[]>([]);
   /** Saving was tried: from now on every problem is shown. */
   isTried = $state(false);
   #left = new SvelteSet<string>();
