@@ -26,6 +26,7 @@ const NO_PART: PartInput = {
   walked: { rounds: [], from: '' },
   corners: [],
   corners_from: '',
+  corners_sd_m2: null,
 };
 
 export const part = (change: Partial<PartInput>): PartInput => ({ ...NO_PART, ...change });

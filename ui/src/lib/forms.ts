@@ -57,6 +57,7 @@ export const emptyPart = (takenOut: string | null): PartInput => ({
   walked: { rounds: [], from: '' },
   corners: [],
   corners_from: '',
+  corners_sd_m2: null,
 });
 
 export const emptyLawn = (): LawnInput => ({

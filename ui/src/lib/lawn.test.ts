@@ -9,6 +9,8 @@ import {
   isSide,
   linesFor,
   measuredWith,
+  sidesForCorners,
+  sidesOfOffsets,
   sidesWithNewRing,
   sidesWithoutPart,
   wholeLawn,
@@ -75,6 +77,24 @@ describe('sides of the lawn', () => {
     expect(everySide(known, [named(0)] as unknown as PartView[])).toEqual(known);
   });
 
+  it('stays between the same two letters when there are more corners or fewer', () => {
+    const spoken = [side(0, 'hedge'), side(2, 'wall'), side(3, 'open_water'), side(3, 'drain', 1)];
+    const kept = [side(0, 'hedge'), side(2, 'wall'), side(3, 'drain', 1)];
+    expect(sidesForCorners(spoken, 0, 4, 5)).toEqual(kept);
+    expect(sidesForCorners(spoken, 0, 4, 4)).toEqual(spoken);
+    // D is gone: what lay from C to D lies from C to A now, which is another edge.
+    expect(sidesForCorners(spoken, 0, 4, 3)).toEqual([side(0, 'hedge'), side(3, 'drain', 1)]);
+  });
+
+  it('is asked again of offsets when a station more or fewer made another ring', () => {
+    const parts = [emptyPart(null), { ...emptyPart(null), way: 'offsets' as const }];
+    const spoken = [side(1, 'hedge', 0), side(2, 'open_water', 1)];
+    const six = new Map([[1, 6]]);
+    expect(sidesOfOffsets(spoken, parts, six, new Map([[1, 8]]))).toEqual([side(1, 'hedge', 0)]);
+    expect(sidesOfOffsets(spoken, parts, six, six)).toEqual(spoken);
+    expect(sidesOfOffsets(spoken, parts, new Map(), six)).toEqual(spoken);
+  });
+
   it('moves with its part when one before it is taken away', () => {
     const spoken = [side(2, 'open_water', 0), side(0, 'hedge', 1), side(1, 'wall', 2)];
     expect(sidesWithNewRing(spoken, 1, 2)).toEqual([side(2, 'open_water', 0), side(1, 'wall', 4)]);
@@ -112,11 +132,15 @@ describe('corners by hand', () => {
     expect(said(lawn)).toEqual(['0 front', '1 right', '2 right', '3 back', '4 left']);
   });
 
-  it('takes away a corner with the side that ended there', () => {
-    expect(said(withoutCorner(drawn(), 0, 2))).toEqual(['0 front', '1 back', '2 left']);
+  it('takes away a corner and asks again about the edge that is left there, unless both sides were the same', () => {
+    expect(said(withoutCorner(drawn(), 0, 2))).toEqual(['0 front', '2 left']);
     // Without the first corner the second is the first: every side moves up, and the front one comes last.
-    expect(said(withoutCorner(drawn(), 0, 0))).toEqual(['0 right', '1 back', '2 front']);
-    expect(said(withoutCorner(drawn(), 0, 3))).toEqual(['0 front', '1 right', '2 left']);
+    expect(said(withoutCorner(drawn(), 0, 0))).toEqual(['0 right', '1 back']);
+    expect(said(withoutCorner(drawn(), 0, 3))).toEqual(['0 front', '1 right']);
+    // Both sides that met there lie beside the same, and so does the one that is left of them.
+    const same = drawn();
+    same.sides.forEach((one) => (one.beside = one.side_idx === 2 ? 'wall' : 'open_water'));
+    expect(said(withoutCorner(same, 0, 0))).toEqual(['0 open_water', '1 wall', '2 open_water']);
   });
 
   it('leaves the form it was given alone', () => {

@@ -129,6 +129,28 @@ export const sidesWithNewRing = (sides: SideInput[], partIdx: number, nMore = 0)
     .filter((side) => side.part_idx !== partIdx)
     .map((side) => (side.part_idx > partIdx ? { ...side, part_idx: side.part_idx + nMore } : side));
 
+/**
+ * What was said of the sides of a part of named corners once there are more or fewer: every side between the same two
+ * letters keeps it, and those at the end of the round are asked again.
+ */
+export const sidesForCorners = (sides: SideInput[], partIdx: number, before: number, after: number): SideInput[] =>
+  before === after
+    ? sides
+    : sides.filter((side) => side.part_idx !== partIdx || side.side_idx < Math.min(before, after) - 1);
+
+/** What was said of the sides of parts by offsets, asked again where a station more or fewer gave them another ring. */
+export function sidesOfOffsets(
+  sides: SideInput[],
+  parts: PartInput[],
+  nBefore: ReadonlyMap<number, number>,
+  nNow: ReadonlyMap<number, number>,
+): SideInput[] {
+  return sides.filter(({ part_idx }) => {
+    const [before, now] = [nBefore.get(part_idx), nNow.get(part_idx)];
+    return parts[part_idx]?.way !== 'offsets' || before === undefined || now === undefined || before === now;
+  });
+}
+
 /** A lawn with one more corner on a side of a part that was drawn; both halves of the side lie beside the same. */
 export function withCornerOn(lawn: LawnInput, partIdx: number, sideIdx: number, at: PointM): LawnInput {
   const changed = structuredClone(lawn);
@@ -141,16 +163,24 @@ export function withCornerOn(lawn: LawnInput, partIdx: number, sideIdx: number, 
   return changed;
 }
 
-/** A lawn with one corner fewer; the side that ended there goes, and the one that began there takes its place. */
+/**
+ * A lawn with one corner fewer: the two sides that met there are one edge now, which keeps what was said when it was the
+ * same of both, and is asked again when it was not.
+ */
 export function withoutCorner(lawn: LawnInput, partIdx: number, cornerIdx: number): LawnInput {
   const changed = structuredClone(lawn);
   const nCorners = changed.parts[partIdx]?.corners.length ?? 0;
   changed.parts[partIdx]?.corners.splice(cornerIdx, 1);
   const gone = (cornerIdx + nCorners - 1) % nCorners;
+  const saidOf = (sideIdx: number): string => {
+    const side = changed.sides.find((one) => isOf(one, partIdx, sideIdx));
+    return side === undefined ? 'unknown' : JSON.stringify([side.beside, side.margin]);
+  };
+  const isSame = saidOf(gone) === saidOf(cornerIdx);
   const placeOf = (sideIdx: number): number =>
     cornerIdx === 0 && sideIdx === 0 ? nCorners - 2 : sideIdx >= cornerIdx ? sideIdx - 1 : sideIdx;
   changed.sides = changed.sides
-    .filter((side) => !isOf(side, partIdx, gone))
+    .filter((side) => !isOf(side, partIdx, gone) && (isSame || !isOf(side, partIdx, cornerIdx)))
     .map((side) => (side.part_idx === partIdx ? { ...side, side_idx: placeOf(side.side_idx) } : side));
   return changed;
 }

@@ -35,7 +35,9 @@ impl Companion {
                 self.save_lawn(id(&lawn_id)?, &input, draft_key.as_deref())?;
                 Ok(Answer::Lawn(forms::lawn::view(&input)))
             }
-            Ask::ImportOutline { kind, text } => Ok(Answer::Imported(outlines::brought(&kind, &text))),
+            Ask::ImportOutline { kind, text, lawn, part_idx } => {
+                Ok(Answer::Imported(outlines::brought(&kind, &text, lawn.as_ref(), part_idx)))
+            }
             Ask::ExportLawn { lawn_id } => Ok(Answer::File(outlines::given_out(self, id(&lawn_id)?)?)),
             Ask::MoveCorner { input, part_idx, corner_idx, to, snap } => {
                 let moved = forms::lawn::moved(&input, part_idx, corner_idx, to, snap);

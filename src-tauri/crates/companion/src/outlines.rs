@@ -2,7 +2,7 @@
 //!
 //! Nothing is kept of what is brought in: the form takes it, and is saved like any other.
 
-use evensward_core::lawn::{Fix, Measured, PatchKind};
+use evensward_core::lawn::{Fix, Measured, PatchKind, Plane};
 use evensward_core::quantity::{Arg, Said};
 use evensward_exchange::geojson::{self, ImportedPart, Piece, Role};
 use evensward_exchange::gpx::{self, Track, TrackKind};
@@ -10,15 +10,15 @@ use uuid::Uuid;
 
 use crate::dto::ask::Failure;
 use crate::dto::figures::Typed;
-use crate::dto::lawn::{FileView, FixInput, ImportedView, PartInput, PartWay, WalkedInput};
+use crate::dto::lawn::{FileView, FixInput, ImportedView, LawnInput, PartInput, PartWay, WalkedInput};
 use crate::forms::code_of;
-use crate::forms::lawn::PATCHES;
+use crate::forms::lawn::{PATCHES, frame_among};
 use crate::{Companion, show, visit};
 
-/// What a file holds, as parts for a lawn's form.
-pub(crate) fn brought(kind: &str, text: &str) -> ImportedView {
+/// What a file holds, as parts for a lawn's form: in the frame of the ground that lies there already, if there is any.
+pub(crate) fn brought(kind: &str, text: &str, lawn: Option<&LawnInput>, part_idx: u32) -> ImportedView {
     let read = match kind {
-        "geojson" => geojson::read(text).map(of_geojson),
+        "geojson" => geojson::read(text).and_then(|imported| of_geojson(imported, lawn, part_idx)),
         "gpx" => gpx::read(text).map(of_gpx),
         other => Err(vec![Said::new("choice-unknown").with("choice", Arg::Text(other.to_owned()))]),
     };
@@ -28,22 +28,34 @@ pub(crate) fn brought(kind: &str, text: &str) -> ImportedView {
     })
 }
 
-fn of_geojson(imported: geojson::Imported) -> ImportedView {
+fn of_geojson(
+    imported: geojson::Imported,
+    lawn: Option<&LawnInput>,
+    part_idx: u32,
+) -> Result<ImportedView, Vec<Said>> {
+    let frame = match lawn {
+        Some(lawn) => frame_among(lawn, part_idx).map_err(|said| vec![said])?,
+        None => None,
+    };
+    let own = Plane::north_up(imported.origin);
+    let laid = |corner: (f64, f64)| frame.as_ref().map_or(corner, |frame| frame.plane.to_plane(own.from_plane(corner)));
     let part = |part: ImportedPart| PartInput {
         way: PartWay::Corners,
         taken_out: part.taken_out.map(|kind: PatchKind| code_of(kind, PATCHES).to_owned()),
-        corners: part.ring.into_iter().map(|(x, y)| [x, y]).collect(),
+        corners: part.ring.into_iter().map(laid).map(|(x, y)| [x, y]).collect(),
         corners_from: "file".to_owned(),
         ..PartInput::default()
     };
-    ImportedView {
+    let origin = frame.as_ref().map_or(imported.origin, |frame| frame.plane.origin());
+    // The plane of a file has north straight away from its front.
+    let north_up = Typed { text: "0".to_owned(), unit: "deg".to_owned() };
+    Ok(ImportedView {
         parts: imported.parts.into_iter().map(part).collect(),
-        origin: Some([imported.origin.lat_deg(), imported.origin.lon_deg()]),
-        // The plane of a file has north straight away from its front.
-        away_bearing: Typed { text: "0".to_owned(), unit: "deg".to_owned() },
+        origin: Some([origin.lat_deg(), origin.lon_deg()]),
+        away_bearing: frame.as_ref().map_or(north_up, |frame| frame.away_bearing.clone()),
         notes: imported.notes.iter().map(show::said).collect(),
         problems: Vec::new(),
-    }
+    })
 }
 
 fn of_gpx(tracks: Vec<Track>) -> ImportedView {

@@ -59,7 +59,16 @@ kind: string,
 /**
  * The file's text.
  */
-text: string, } | { "ask": "export_lawn", 
+text: string, 
+/**
+ * The form that it is brought into: what lies there already keeps its place, and the file's ground is laid
+ * beside it. Without one the file lies in a frame of its own.
+ */
+lawn: LawnInput | null, 
+/**
+ * The part of that form whose place the first ring takes.
+ */
+part_idx: number, } | { "ask": "export_lawn", 
 /**
  * The lawn.
  */

@@ -82,4 +82,8 @@ corners: Array<[number, number]>,
 /**
  * `drawn`, `walked` (a walk whose corners were put right by hand) or `file`.
  */
-corners_from: string, };
+corners_from: string, 
+/**
+ * The standard uncertainty of its area before its corners were moved by hand, in square metres: it is no surer after.
+ */
+corners_sd_m2: number | null, };

@@ -10,7 +10,7 @@ import type { ImportedView } from '../../lib/generated/ImportedView';
 import type { Kept } from '../../lib/generated/Kept';
 import type { LawnInput } from '../../lib/generated/LawnInput';
 import type { LawnView } from '../../lib/generated/LawnView';
-import { everySide, isSpokenOf, wholeLawn } from '../../lib/lawn';
+import { everySide, isSpokenOf, sidesOfOffsets, wholeLawn } from '../../lib/lawn';
 import { Preview } from '../../lib/preview.svelte';
 
 export interface LawnForm {
@@ -37,6 +37,8 @@ export class LawnSession {
   isBusy = $state(false);
   /** The form that the view in hand answers, where it came by another way than a preview. */
   #answered = '';
+  /** How many sides each part last had when it made a shape. */
+  #nSides = new Map<number, number>();
 
   constructor(readonly lawnId: string) {
     this.draft = new Draft<LawnForm>(`lawn:${lawnId}`, empty(), ({ lawn, whose, client }) => ({
@@ -86,7 +88,12 @@ export class LawnSession {
     const { origin } = this.view.input;
     if (origin !== null && JSON.stringify(origin) !== JSON.stringify(this.lawn.origin)) this.lawn.origin = origin;
     const known = $state.snapshot(this.lawn.sides);
-    const sides = everySide(known, $state.snapshot(this.view.parts));
+    const views = $state.snapshot(this.view.parts);
+    const before = this.#nSides;
+    const shaped = views.flatMap((part, idx) => (part.sides.length > 0 ? [[idx, part.sides.length] as const] : []));
+    this.#nSides = new Map([...before, ...shaped]);
+    const parts = $state.snapshot(this.lawn.parts);
+    const sides = everySide(sidesOfOffsets(known, parts, before, this.#nSides), views);
     if (JSON.stringify(sides) !== JSON.stringify(known)) this.lawn.sides = sides;
   }
 
@@ -113,8 +120,10 @@ export class LawnSession {
     return askFor('moved', { ask: 'move_corner', input, part_idx: partIdx, corner_idx: cornerIdx, to, snap });
   }
 
-  imported(kind: string, text: string): Promise<ImportedView> {
-    return askFor('imported', { ask: 'import_outline', kind, text });
+  /** What a file holds for a part, laid beside what lies on the lawn already. */
+  imported(kind: string, text: string, partIdx: number): Promise<ImportedView> {
+    const lawn = $state.snapshot(this.lawn);
+    return askFor('imported', { ask: 'import_outline', kind, text, lawn, part_idx: partIdx });
   }
 
   exported(): Promise<FileView> {

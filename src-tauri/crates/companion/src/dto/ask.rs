@@ -68,6 +68,13 @@ pub enum Ask {
         kind: String,
         /// The file's text.
         text: String,
+        /// The form that it is brought into: what lies there already keeps its place, and the file's ground is laid
+        /// beside it. Without one the file lies in a frame of its own.
+        #[serde(default)]
+        lawn: Option<LawnInput>,
+        /// The part of that form whose place the first ring takes.
+        #[serde(default)]
+        part_idx: u32,
     },
     /// A lawn's outline as a GeoJSON file. Answered with [`Answer::File`].
     ExportLawn {

@@ -142,6 +142,9 @@ pub struct PartInput {
     /// `drawn`, `walked` (a walk whose corners were put right by hand) or `file`.
     #[serde(default)]
     pub corners_from: String,
+    /// The standard uncertainty of its area before its corners were moved by hand, in square metres: it is no surer after.
+    #[serde(default)]
+    pub corners_sd_m2: Option<f64>,
 }
 
 /// What lies beyond one side of a part, and how much is kept dry along it.

@@ -124,7 +124,7 @@ fn walks_that_are_no_round_are_told() {
 
 fn brought(kind: &str, text: &str) -> ImportedView {
     let mut trial = Trial::new();
-    match trial.done(Ask::ImportOutline { kind: kind.into(), text: text.into() }) {
+    match trial.done(Ask::ImportOutline { kind: kind.into(), text: text.into(), lawn: None, part_idx: 0 }) {
         Answer::Imported(imported) => imported,
         other => panic!("{other:?}"),
     }

@@ -388,6 +388,29 @@ fn a_walk_put_right_by_hand_is_no_surer_and_lies_on_the_plan() {
 }
 
 #[test]
+fn a_part_put_right_by_hand_is_no_surer_than_it_was_measured() {
+    let square = braces(4, &[("A", "B", "10"), ("B", "C", "10"), ("C", "D", "10"), ("D", "A", "10"), ("A", "C", "14.2")]);
+    let rectangle = PartInput { width: metres("10"), length: metres("6"), ..PartInput::default() };
+    for (part, is_shown) in [(square, true), (rectangle, false)] {
+        let before = good(&LawnInput { instrument: "wheel".into(), ..lawn_of(vec![part]) });
+        let doubt = |view: &LawnView| view.doubt_area.as_ref().unwrap().value;
+        assert!(doubt(&before) > 0.0);
+        let moved = good(&forms::lawn::moved(&before.input, 0, 2, [10.5, 10.5], false).unwrap().input);
+        assert!((doubt(&moved) - doubt(&before)).abs() < 0.02 * doubt(&before), "{} {}", doubt(&moved), doubt(&before));
+        assert!(moved.parts[0].notes.iter().any(|note| note.code == "part-no-surer"));
+        let again = forms::lawn::moved(&moved.input, 0, 1, [11.0, 0.5], false).unwrap();
+        assert_eq!(again.parts[0].sd, moved.parts[0].sd, "and no surer the second time");
+        assert!(!is_shown || moved.parts[0].sd == before.parts[0].sd);
+    }
+    let spoilt = PartInput { corners_sd_m2: Some(f64::NAN), ..corners_of(&[[0.0, 0.0], [9.0, 0.0], [0.0, 9.0]]) };
+    assert_eq!(codes(&view(&lawn_of(vec![spoilt])).problems)[0].0, "parts.0.corners_sd_m2");
+}
+
+fn corners_of(ring: &[[f64; 2]]) -> PartInput {
+    PartInput { way: PartWay::Corners, corners: ring.to_vec(), ..PartInput::default() }
+}
+
+#[test]
 fn an_accuracy_of_nought_is_none_and_rounds_that_differ_are_not_sure() {
     let sd = |rounds: &[(f64, Option<f64>)]| good(&lawn_of(vec![walked(rounds)])).parts[0].sd.as_ref().unwrap().value;
     near(sd(&[(40.0, Some(0.0))]), sd(&[(40.0, None)]));

@@ -7,6 +7,7 @@ mod calibration;
 mod home;
 mod kit;
 mod lawn;
+mod placed;
 mod product;
 mod register;
 mod visit;

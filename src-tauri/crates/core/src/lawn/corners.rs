@@ -21,9 +21,21 @@ pub(super) fn signed_area_m2(ring: &[(f64, f64)]) -> f64 {
     twice / 2.0
 }
 
+/// Whether the ring turns clockwise.
+///
+/// ```
+/// # use evensward_core::lawn::is_clockwise;
+/// assert!(!is_clockwise(&[(0.0, 0.0), (4.0, 0.0), (4.0, 3.0)]));
+/// assert!(is_clockwise(&[(0.0, 0.0), (4.0, 3.0), (4.0, 0.0)]));
+/// ```
+#[must_use]
+pub fn is_clockwise(ring: &[(f64, f64)]) -> bool {
+    signed_area_m2(ring) < 0.0
+}
+
 /// The same ring from the same corner, turning anticlockwise.
 pub(super) fn anticlockwise(mut ring: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
-    if signed_area_m2(&ring) < 0.0
+    if is_clockwise(&ring)
         && let Some((_, others)) = ring.split_first_mut()
     {
         others.reverse();

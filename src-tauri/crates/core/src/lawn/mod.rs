@@ -21,6 +21,7 @@ mod slope;
 mod snap;
 mod survey;
 
+pub use corners::is_clockwise;
 pub use instrument::{Instrument, LengthSpread};
 pub(crate) use outline::ring_of;
 pub use outline::{OutlineProblem, Ring, ValidOutline};

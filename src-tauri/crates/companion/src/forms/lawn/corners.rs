@@ -2,11 +2,12 @@
 //! say.
 
 use evensward_core::lawn::{How, Shape};
-use evensward_core::quantity::Said;
+use evensward_core::quantity::{Area, FigureProblem, Said};
 
-use super::{Found, Path, walked};
+use super::{Found, Path};
 use crate::dto::lawn::PartInput;
 use crate::forms::Problems;
+use crate::show;
 
 /// Where the corners of a part came from.
 const FROM: &[(&str, How)] = &[("drawn", How::Drawn), ("", How::Drawn), ("walked", How::Walked), ("file", How::File)];
@@ -20,10 +21,14 @@ pub(super) fn read(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -
     }
     let ring = part.corners.iter().map(|[x, y]| (*x, *y)).collect();
     let shape = of_ring(problems, path, "corners", ring);
-    // A walk whose corners were put right by hand is no surer for it.
-    let walk = if how == Some(How::Walked) { walked::first_round(part) } else { None };
-    let area_sd = walk.map(|walked| walked.area_sd);
-    Some(Found { has_own_place: true, area_sd, ..Found::new(shape?, how?) })
+    // What was measured and then put right by hand is no surer for it.
+    let area_sd = part.corners_sd_m2.map(Area::from_m2).transpose();
+    let area_sd = area_sd.inspect_err(|_| problems.add(path("corners_sd_m2"), &FigureProblem::NotANumber.said())).ok()?;
+    let mut found = Found { has_own_place: true, area_sd, ..Found::new(shape?, how?) };
+    if area_sd.is_some() {
+        found.view.notes.push(show::said(&Said::new("part-no-surer")));
+    }
+    Some(found)
 }
 
 /// A ring as a shape, or what is wrong with it under that field.

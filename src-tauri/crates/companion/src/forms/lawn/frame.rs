@@ -6,7 +6,8 @@ use evensward_core::quantity::{Angle, Figure, FigureProblem, Length, Said, Unit,
 
 use crate::dto::drawing::PointM;
 use crate::dto::figures::Typed;
-use crate::dto::lawn::{LawnInput, SlopeInput};
+use crate::dto::lawn::{LawnInput, PartInput, PartWay, SlopeInput};
+use super::settled;
 use crate::forms::Problems;
 
 /// More paces than anybody counts along one side.
@@ -123,6 +124,43 @@ impl Frame {
         }
         None
     }
+}
+
+/// The frame of a form that a file is brought into.
+pub(crate) struct FrameAmong {
+    /// The frame on the earth.
+    pub plane: Plane,
+    /// The bearing as it stands in the form.
+    pub away_bearing: Typed,
+}
+
+/// The frame that ground from a file must be laid into, so that what lies there already keeps its place. None where nothing
+/// else has one; refused where the rest was placed, but nobody knows where on the earth.
+pub(crate) fn frame_among(lawn: &LawnInput, part_idx: u32) -> Result<Option<FrameAmong>, Said> {
+    let lawn = settled(lawn);
+    let others = lawn.parts.iter().enumerate().filter(|(idx, _)| u32::try_from(*idx) != Ok(part_idx));
+    let is_typed = |typed: &Typed| !typed.text.trim().is_empty();
+    let is_placed = |part: &PartInput| match part.way {
+        PartWay::Corners => !part.corners.is_empty(),
+        PartWay::Walked => part.walked.rounds.iter().any(|round| !round.is_empty()),
+        PartWay::Shape | PartWay::Braces | PartWay::Offsets => is_typed(&part.at_x) || is_typed(&part.at_y),
+    };
+    // The first part is where all others are measured from, wherever it lies.
+    let is_first_kept = part_idx > 0 && !lawn.parts.is_empty();
+    let is_among = is_first_kept
+        || others.map(|(_, part)| part).any(is_placed)
+        || lawn.entry.is_some()
+        || lawn.tap.is_some();
+    if !is_among {
+        return Ok(None);
+    }
+    let mut problems = Problems::default();
+    let frame = Frame::read(&mut problems, &lawn);
+    if problems.into_list().iter().any(|problem| problem.field == "away_bearing") {
+        return Err(Said::new("file-before-bearing"));
+    }
+    let plane = frame.plane.ok_or_else(|| Said::new("file-among-unplaced"))?;
+    Ok(Some(FrameAmong { plane, away_bearing: lawn.away_bearing }))
 }
 
 fn place(problems: &mut Problems, field: &str, at: Option<PointM>) -> Option<(f64, f64)> {

@@ -3,7 +3,8 @@
 //! Every way of measuring becomes a part of the trade by the trade's own function; here figures are read, and what comes out
 //! is shown. All sides of all grass parts reach the trade, so that each is drawn and can be asked about for the wind; it
 //! leaves out those between joined parts.
-//! Invariant: a form is never changed on its way, but for the place of its frame: the first walk round sets it.
+//! Invariant: a form is never changed on its way, but for the place of its frame, which the first walk round sets, and for
+//! corners given clockwise, which are turned with what was said of their sides.
 
 mod braces;
 mod corners;
@@ -15,15 +16,16 @@ mod shapes;
 mod sides;
 mod walked;
 
-use evensward_core::lawn::{Beside, FieldRefusal, How, Measured, Part, PatchKind, Shape, Survey};
+use evensward_core::lawn::{Beside, FieldRefusal, How, Measured, Part, PatchKind, Shape, Survey, is_clockwise};
 use evensward_core::quantity::{Area, Arg, Doubt, Figure, FigureProblem, Said, Unit};
 
 use self::frame::Frame;
 use super::Problems;
 use crate::dto::figures::{FieldProblem, Shown};
-use crate::dto::lawn::{LawnInput, LawnView, PartInput, PartView, PartWay};
+use crate::dto::lawn::{LawnInput, LawnView, PartInput, PartView, PartWay, SideInput};
 use crate::{drawing, show};
 
+pub(crate) use frame::frame_among;
 pub(crate) use moved::moved;
 pub(crate) use sides::side_name;
 
@@ -83,8 +85,10 @@ pub(crate) fn parse(input: &LawnInput) -> Result<Survey, Vec<FieldProblem>> {
     }
 }
 
-/// The form with the place of its frame, which the first walk round sets when nobody has.
+/// The form with the place of its frame, which the first walk round sets when nobody has, and with all corners
+/// anticlockwise.
 pub(crate) fn settled(input: &LawnInput) -> LawnInput {
+    let input = &turned(input);
     let Some(frame) = input.parts.first().filter(|part| part.way == PartWay::Walked) else { return input.clone() };
     let Some(walked) = walked::first_round(frame) else { return input.clone() };
     let is_near = input.origin.is_some_and(|[lat_deg, lon_deg]| {
@@ -95,6 +99,26 @@ pub(crate) fn settled(input: &LawnInput) -> LawnInput {
         return input.clone();
     }
     LawnInput { origin: Some([walked.origin.lat_deg(), walked.origin.lon_deg()]), ..input.clone() }
+}
+
+/// The form with the corners of every part anticlockwise from the same first one, as the trade numbers them. What was said
+/// of a side stays with the two corners that it joins.
+fn turned(input: &LawnInput) -> LawnInput {
+    let mut turned = input.clone();
+    for (part_idx, part) in turned.parts.iter_mut().enumerate() {
+        let ring: Vec<(f64, f64)> = part.corners.iter().map(|[x, y]| (*x, *y)).collect();
+        let Some((_, others)) = part.corners.split_first_mut() else { continue };
+        if part.way != PartWay::Corners || !is_clockwise(&ring) || Shape::corners(ring).is_err() {
+            continue;
+        }
+        others.reverse();
+        let last = u32::try_from(others.len()).unwrap_or(u32::MAX);
+        let is_of_part = |side: &&mut SideInput| usize::try_from(side.part_idx) == Ok(part_idx) && side.side_idx <= last;
+        for side in turned.sides.iter_mut().filter(is_of_part) {
+            side.side_idx = last - side.side_idx;
+        }
+    }
+    turned
 }
 
 /// The form with what the trade makes of it.

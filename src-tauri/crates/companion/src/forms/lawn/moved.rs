@@ -3,11 +3,11 @@
 //! A part that was measured in another way becomes one of corners, and a note says so; what was typed for the other way stays
 //! in the form.
 
-use evensward_core::lawn::{SNAP_WITHIN_DEG, snapped};
-use evensward_core::quantity::{Angle, Said};
+use evensward_core::lawn::{Instrument, SNAP_WITHIN_DEG, Shape, is_clockwise, snapped};
+use evensward_core::quantity::{Angle, Area, Said};
 
 use super::frame::Frame;
-use super::{Problems, settled, view};
+use super::{Problems, read, settled, view};
 use crate::dto::drawing::PointM;
 use crate::dto::figures::FieldProblem;
 use crate::dto::lawn::{LawnInput, LawnView, PartWay};
@@ -56,10 +56,16 @@ pub(crate) fn moved(
         _ => to,
     };
     *ring.get_mut(corner_idx).ok_or_else(|| refused("corner-unknown"))? = place;
+    // Turned over, a ring would give every corner but the first another letter, and the one in hand, too.
+    if is_clockwise(&ring) && Shape::corners(ring.clone()).is_ok() {
+        return Err(refused("outline-turned-over"));
+    }
+    let sd_before = if is_of_corners { None } else { area_sd(&input, part_idx, &frame) };
     let mut changed = input.clone();
     if let Some(part) = changed.parts.get_mut(part_idx) {
         part.corners = ring.into_iter().map(on_ground).map(|(x, y)| [x, y]).collect();
         if !is_of_corners {
+            part.corners_sd_m2 = sd_before.map(Area::m2);
             let from = if part.way == PartWay::Walked { "walked" } else { "drawn" };
             from.clone_into(&mut part.corners_from);
             part.way = PartWay::Corners;
@@ -70,4 +76,16 @@ pub(crate) fn moved(
         moved.notes.insert(0, show::said(&Said::new("part-now-by-corners")));
     }
     Ok(moved)
+}
+
+/// The standard uncertainty of a part's area as it was measured, all that its lengths share included. Lengths of which nobody
+/// said what they were taken with count as taped.
+fn area_sd(input: &LawnInput, part_idx: usize, frame: &Frame) -> Option<Area> {
+    let (part, _) = read(input).parts.into_iter().nth(part_idx)?.part?;
+    if let Some(sd) = part.area_sd {
+        return Some(sd);
+    }
+    let spread = frame.instrument.unwrap_or(Instrument::Tape).spread();
+    let (sd, area) = (part.shape.area_sd(spread)?, part.shape.area().ok()?);
+    Area::from_m2(sd.m2().hypot(2.0 * spread.scale * area.m2())).ok()
 }
