@@ -75,9 +75,9 @@ fn patches_outside_touching_overlapping_and_taking_everything_are_told() {
     let outside = of(vec![bed("2", "2", ("30", "30"))]);
     assert_eq!(codes(&outside.problems), [("parts.1.at_x", "patch-outside")]);
     let everything = of(vec![bed("10", "10", ("0", "0"))]);
-    assert_eq!(codes(&everything.problems), [("parts", "nothing-left-to-treat")]);
+    assert_eq!(codes(&everything.problems), [("parts.1.width", "nothing-left-to-treat")]);
     let larger = of(vec![bed("30", "30", ("0", "0"))]);
-    assert_eq!(codes(&larger.problems), [("parts", "nothing-left-to-treat")]);
+    assert_eq!(codes(&larger.problems), [("parts.1.width", "nothing-left-to-treat")]);
     let touching = of(vec![bed("2", "2", ("1", "1")), bed("2", "2", ("3", "1"))]);
     assert!((touching.net_area.as_ref().unwrap().value - 92.0).abs() < 1e-6);
     assert_eq!(notes(&touching), ["doubt-not-stated"]);

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use geo::{Area as _, LineString, MultiPolygon, Polygon, unary_union};
+use geo::{Area as _, LineString, MultiPolygon, Polygon};
 
 use crate::lawn::ValidOutline;
 use crate::plan::{Heading, Layout, Pass, Plan, StripId};
@@ -90,10 +90,7 @@ fn ground_of(layout: &Layout, strips: &[StripId]) -> ValidOutline {
     let line = |points: &[(f64, f64)]| -> LineString<f64> { points.to_vec().into() };
     let polygons: Vec<Polygon<f64>> =
         rings.map(|ring| Polygon::new(line(&ring.outer), ring.holes.iter().map(|hole| line(hole)).collect())).collect();
-    if polygons.is_empty() {
-        return ValidOutline::nothing();
-    }
-    ValidOutline::trusted(unary_union(&polygons))
+    ValidOutline::of_any(&polygons)
 }
 
 /// The same ground without the slivers that cuts leave, of ground and of holes.

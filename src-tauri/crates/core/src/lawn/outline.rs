@@ -179,6 +179,12 @@ impl ValidOutline {
         if self.is_clear_of(other) { Self::nothing() } else { self.with(other, Rule::Intersect) }
     }
 
+    /// All pieces together. They may overlap each other.
+    #[must_use]
+    pub(crate) fn of_any(pieces: &[Polygon<f64>]) -> Self {
+        Self { polygons: overlay(pieces, [], Rule::Union, NOISE_M2) }
+    }
+
     /// This one without any of the others.
     #[must_use]
     pub(crate) fn without_any<'a>(&self, others: impl IntoIterator<Item = &'a Self>) -> Self {

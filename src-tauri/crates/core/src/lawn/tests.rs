@@ -277,6 +277,32 @@ fn patches_that_touch_or_overlap_count_once_and_nothing_left_is_said() {
 }
 
 #[test]
+fn strips_cut_at_an_angle_join_to_the_ground_that_they_were_cut_from() {
+    let ring = vec![(0.0, 0.0), (37.3, 0.0), (41.7, 18.9), (13.1, 25.3), (-2.9, 11.1)];
+    let lawn = survey(vec![Part::taped(Shape::corners(ring).unwrap())], vec![]).measure(None).unwrap().outline;
+    let (sin, cos) = 0.61_f64.sin_cos();
+    let lane = |n: u32| {
+        let turned = |(x, y): (f64, f64)| (x * cos - y * sin, x * sin + y * cos);
+        let (left, right) = (f64::from(n) - 40.0, f64::from(n) - 39.0);
+        let corners = [(left, -90.0), (right, -90.0), (right, 90.0), (left, 90.0)].map(turned);
+        ValidOutline::from_rings(&[Ring { outer: corners.to_vec(), holes: vec![] }]).unwrap()
+    };
+    let cut: Vec<_> = (0..100).flat_map(|n| lane(n).common(&lawn).polygons().0.clone()).collect();
+    assert!(cut.len() > 30, "{}", cut.len());
+    let joined = ValidOutline::of_any(&cut);
+    assert!((joined.area().m2() - lawn.area().m2()).abs() < 1e-6);
+    // No hairline is left between two strips: that would be metres of rim.
+    let rings = crate::coverage::without_slivers(&joined).rings();
+    assert_eq!(rings.len(), 1);
+    let rim_m = |ring: &[(f64, f64)]| -> f64 {
+        let next = ring.iter().cycle().skip(1);
+        ring.iter().zip(next).map(|(from, to)| (to.0 - from.0).hypot(to.1 - from.1)).sum()
+    };
+    let (drawn_m, found_m) = (rim_m(&lawn.rings()[0].outer), rim_m(&rings[0].outer));
+    assert!((found_m - drawn_m).abs() < 1e-3, "{found_m} and not {drawn_m}");
+}
+
+#[test]
 fn corners_that_cannot_be_are_refused() {
     let code = |ring: &[(f64, f64)]| Shape::corners(ring.to_vec()).unwrap_err()[0].said.code.clone();
     assert_eq!(code(&[]), "outline-too-few-corners");
