@@ -6,7 +6,7 @@ use evensward_core::plan::{
     Choice, Direction, Gait, Heading, Layout, NarrowAt, NarrowChoice, Plan, Remedy, Run, StartSide, Strip, Walker,
     directions, plan,
 };
-use evensward_core::quantity::{Angle, FlowRate, Pace, ProductDose, ProductKind, Swath, Volume};
+use evensward_core::quantity::{Angle, Arg, FlowRate, Pace, ProductDose, ProductKind, Swath, Volume};
 use proptest::prelude::*;
 
 use crate::properties::cases;
@@ -162,6 +162,14 @@ fn swept(strip: &Strip, run: &Run) -> ValidOutline {
     ValidOutline::recalled(&[Ring { outer, holes: Vec::new() }]).unwrap()
 }
 
+/// The figure that a check gives.
+fn number(value: &Arg) -> f64 {
+    match value {
+        Arg::Number { value, .. } => *value,
+        other => panic!("{other:?} is no figure"),
+    }
+}
+
 fn dry_of(measured: &Measured) -> ValidOutline {
     measured.patches.iter().fold(measured.margins.clone(), |dry, patch| dry.union(&patch.outline))
 }
@@ -256,6 +264,32 @@ proptest! {
             let missed_m2 = measured.net.without(&covered).area().m2();
             prop_assert!(missed_m2 <= 0.001 * net_m2, "{missed_m2} of {net_m2}");
         }
+    }
+
+    #[test]
+    fn what_a_layout_sprays_twice_is_said_and_held_against_the_dose(bent in bent(), asked in asked()) {
+        let Some(measured) = bent.measured() else { return Ok(()) };
+        let plan = planned(&measured, &asked);
+        let (mut twice_m2, mut n_runs, mut n_twice) = (0.0, 0.0, 0.0);
+        for layout in &plan.layouts {
+            let (mut all_m2, mut covered) = (0.0, ValidOutline::recalled(&[]).unwrap());
+            for (strip, run) in runs(layout) {
+                let on_lawn = swept(strip, run).common(&measured.net);
+                all_m2 += on_lawn.area().m2();
+                covered = covered.union(&on_lawn);
+                n_runs += 1.0;
+            }
+            let here_m2 = all_m2 - covered.area().m2();
+            n_twice += if here_m2 > 0.1 { 1.0 } else { 0.0 };
+            twice_m2 += here_m2;
+        }
+        let check = plan.checks.iter().find(|check| check.rule == "ends-on-the-lap");
+        let said_m2 = check.and_then(|check| check.value.clone()).map_or(0.0, |value| number(&value));
+        prop_assert!((said_m2 - twice_m2).abs() < 0.01 + 0.002 * n_runs, "{said_m2} {twice_m2}");
+        // Each layout that sprays ground twice adds its rate once more.
+        let rate = FLOW_L_PER_MIN / 60.0 / asked.swath;
+        let on_ground = plan.highest_on_ground.base() / plan.concentration.per_l();
+        prop_assert!(on_ground >= rate * (2.0 + n_twice) - 1e-9, "{on_ground} {rate} {n_twice}");
     }
 
     #[test]

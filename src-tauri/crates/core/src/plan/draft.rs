@@ -8,6 +8,7 @@ use std::cell::RefCell;
 use geo::{LineString, MultiPolygon, Polygon};
 
 use super::choice::{Choice, Heading, Remedy, StartSide};
+use super::ends::LEAST_TWICE_M2;
 use super::frame::rings_of;
 use super::lap::{Lapped, laps};
 use super::layout::{Laid, Laying, RunEnds, Spacing, lay};
@@ -65,7 +66,22 @@ pub(super) struct Draft {
 impl Draft {
     /// The highest rate that lands on any ground, in mL/m2: strips of crossing headings meet somewhere.
     pub(super) fn highest_rate_ml_per_m2(&self) -> f64 {
-        self.layouts.iter().map(|layout| self.highest_rate_in(layout, |_| true)).sum()
+        self.layouts.iter().zip(&self.ends).map(|(layout, ends)| self.highest_rate_on(layout, ends)).sum()
+    }
+
+    /// The highest rate in one layout, with what a lap sprays twice: two of its legs on each other, or a strip's square end
+    /// on it. Where three meet it is taken for two: there the lance has to be closed anyway.
+    fn highest_rate_on(&self, layout: &Layout, ends: &[RunEnds]) -> f64 {
+        let lap_rate = self.highest_rate_in(layout, |strip| strip.is_lap);
+        let strip_rate = self.highest_rate_in(layout, |strip| !strip.is_lap);
+        let is_lap = |id: StripId| layout.strip(id).is_some_and(|strip| strip.is_lap);
+        let is_twice = |on_laps: bool| {
+            let of_kind = ends.iter().filter(|run| is_lap(run.strip) == on_laps);
+            of_kind.map(|run| run.overlap_m2).sum::<f64>() > LEAST_TWICE_M2
+        };
+        let on_lap = if is_twice(true) { 2.0 * lap_rate } else { lap_rate };
+        let on_strip = if is_twice(false) { lap_rate + strip_rate } else { strip_rate };
+        on_lap.max(on_strip)
     }
 
     /// The rate on the narrow strip of a heading where it is crossed the most, in mL/m2.
@@ -74,7 +90,7 @@ impl Draft {
             .iter()
             .map(|layout| {
                 if layout.heading == heading {
-                    self.highest_rate_in(layout, |is_narrow| is_narrow)
+                    self.highest_rate_in(layout, |strip| strip.is_narrow)
                 } else {
                     self.highest_rate_in(layout, |_| true)
                 }
@@ -82,11 +98,11 @@ impl Draft {
             .sum()
     }
 
-    fn highest_rate_in(&self, layout: &Layout, takes: impl Fn(bool) -> bool) -> f64 {
+    fn highest_rate_in(&self, layout: &Layout, takes: impl Fn(&Strip) -> bool) -> f64 {
         layout
             .strips
             .iter()
-            .filter(|strip| takes(strip.is_narrow))
+            .filter(|strip| takes(strip))
             .map(|strip| {
                 let passes = self.passes.iter().filter(|pass| pass.heading == layout.heading);
                 passes

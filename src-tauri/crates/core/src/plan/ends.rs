@@ -2,7 +2,7 @@
 //!
 //! Runs go as far as their ground does, so that wedges are overshot, and stop short of what must stay dry, so that they are
 //! missed there. What is overshot takes mixture, and it is counted to the litre.
-//! Invariant: nothing is overshot onto a no-spray patch or a margin.
+//! Invariant: nothing is overshot onto a no-spray patch or a margin, or the run is marked, and the fan is turned by hand.
 
 use geo::{LineString, MultiPolygon, Polygon};
 
@@ -16,6 +16,10 @@ use crate::quantity::{Area, Arg, Unit, Volume};
 
 /// Wedges smaller than this, in square metres, are not drawn.
 const LEAST_DRAWN_M2: f64 = 1e-4;
+
+/// Less ground than this in a layout, in square metres, is not counted as sprayed twice: a hand's breadth square is what
+/// nobody's step is sure of (own setting).
+pub(super) const LEAST_TWICE_M2: f64 = 0.01;
 
 fn outline_of<'a>(rings: impl Iterator<Item = &'a RunEnds>) -> ValidOutline {
     let polygon = |ends: &RunEnds| Polygon::new(LineString::from(ends.swept.clone()), Vec::new());
@@ -63,11 +67,11 @@ fn overshot_water(drafted: &Draft, layout: &Layout, ends: &[RunEnds], slope: Opt
     ends.iter().filter(|run| run.overshot_m2 > 0.0).filter_map(of_run).sum()
 }
 
-/// Ground inside a lap that is sprayed twice, because the strips' square ends lie on the lap.
+/// Ground that is sprayed twice, because square ends lie on a lap: those of strips, or of its own legs at a corner.
 pub(super) fn overlap_check(drafted: &Draft) -> Option<Check> {
     let runs = drafted.ends.iter().flatten();
     let overlap_m2: f64 = runs.map(|run| run.overlap_m2).sum();
-    (overlap_m2 > LEAST_DRAWN_M2).then(|| {
+    (overlap_m2 > LEAST_TWICE_M2).then(|| {
         Check::new("ends-on-the-lap", Verdict::Caution, Tag::Advisory, "geometry", "ends-overlap-the-lap")
             .with_value(Arg::number(overlap_m2, Unit::SquareMetre, 2))
     })

@@ -1,8 +1,10 @@
 //! The lap: the edge sprayed round first, one swath wide, along every ring of the net outline, holes included, so that the
 //! strips inside it end on ground that may be sprayed and their square ends reach nothing that must stay dry.
 //!
-//! Each edge is one straight leg, half a swath inside it. At an inward corner the leg goes on until its inner side meets
-//! that of the next leg (a mitre, no further than a swath); at an outward corner both go up to it, and what they share is
+//! Each edge is one straight leg, half a swath inside it. At a right angle the leg before goes on to the far side of the
+//! corner and the next one begins where that swath ends, so that nothing is sprayed twice; so it is at a sharp corner, as
+//! far as square ends allow. At any other inward corner the legs go on until their inner sides meet (a mitre, no further
+//! than a swath), at any other outward corner both go up to it: to leave nothing out they share ground there, which is
 //! sprayed twice, and said. What the legs cover is the lap's ground, and the strips are laid on the rest: together they are
 //! the net outline.
 //! A hedge's margin or a bed is no part of the net outline, so that the lap runs a margin off it by itself.
@@ -25,6 +27,13 @@ const LEAST_INSIDE_SHARE: f64 = 0.01;
 
 /// A corner nearer than this to the line between its neighbours, in metres, is none.
 const STRAIGHT_WITHIN_M: f64 = 1e-6;
+
+/// How much longer than walked a leg is taken, in metres, where its ground is taken off the lawn.
+const HAIR_M: f64 = 1e-5;
+
+/// A corner whose turn has a smaller cosine than this is a right angle: what is then left out is no more than that share of
+/// half a swath's square.
+const SQUARE_WITHIN: f64 = 0.004;
 
 /// The laps, and what is left inside them.
 #[derive(Debug, Clone)]
@@ -82,7 +91,7 @@ pub(super) fn laps(net: &ValidOutline, dry: &ValidOutline, swath: Swath, slope: 
         let mut runs: Vec<Run> = Vec::new();
         for edge in edges(&without_noise(ring), width_m) {
             // A hair longer than walked, so that no line of nothing is left between two legs.
-            let quad = edge.quad(edge.from_m - WITHIN_M, edge.to_m + WITHIN_M, width_m);
+            let quad = edge.quad(edge.from_m - HAIR_M, edge.to_m + HAIR_M, width_m);
             covered.push(Polygon::new(LineString::from(frame.ring_back(&quad)), Vec::new()));
             let lane = |rings: &[Vec<Uv>]| rings.iter().map(|ring| edge.lane(ring)).collect::<Vec<_>>();
             net_cut.cut(lane(&net_uv).iter().map(Vec::as_slice), &[0.0, width_m]);
@@ -157,33 +166,56 @@ fn without_noise(ring: &[Uv]) -> Vec<Uv> {
     found
 }
 
-/// The edges of a ring as legs, each with how far it goes beyond its corners.
+/// How the two legs at a corner meet.
+#[derive(Debug, Clone, Copy, Default)]
+struct Meeting {
+    /// How far the leg before goes on beyond the corner.
+    beyond_m: f64,
+    /// How far after the corner the next leg begins; below zero when it begins before it.
+    begin_m: f64,
+}
+
+/// How legs meet at a corner of a ring, from the directions before and after it and the lengths of their edges.
+fn meeting(before: ((f64, f64), f64), after: ((f64, f64), f64), width_m: f64) -> Meeting {
+    let ((before, before_m), (after, after_m)) = (before, after);
+    let (cross, dot) = (before.0 * after.1 - before.1 * after.0, before.0 * after.0 + before.1 * after.1);
+    // The ground lies on the left, so that an inward corner turns right.
+    if cross < 0.0 {
+        if dot.abs() <= SQUARE_WITHIN {
+            return Meeting { beyond_m: width_m, begin_m: 0.0 };
+        }
+        let mitre_m = (width_m * ((-cross).atan2(dot) / 2.0).tan()).min(width_m);
+        return Meeting { beyond_m: mitre_m, begin_m: -mitre_m };
+    }
+    if dot > SQUARE_WITHIN || cross <= 0.0 {
+        return Meeting::default();
+    }
+    // The swath of the leg before reaches so far along the next edge, and what it spares lies so far back on its own.
+    let begin_m = width_m / cross;
+    let back_m = width_m * cross + begin_m * dot.abs();
+    // Its own begin may be put off as far again.
+    let is_long = before_m >= back_m + begin_m.max(width_m) && after_m > begin_m + WITHIN_M;
+    if is_long { Meeting { beyond_m: 0.0, begin_m } } else { Meeting::default() }
+}
+
+/// The edges of a ring as legs, each with where it begins and how far it goes beyond its corner.
 fn edges(ring: &[Uv], width_m: f64) -> Vec<Edge> {
     let n_corners = ring.len();
     let corner = |idx: usize| ring.get(idx % n_corners.max(1)).copied().unwrap_or_default();
     let ahead = |idx: usize| {
         let (from, to) = (corner(idx), corner(idx + 1));
         let length_m = apart_m(from, to);
-        (length_m > 0.0).then(|| ((to.0 - from.0) / length_m, (to.1 - from.1) / length_m))
+        (length_m > 0.0).then(|| (((to.0 - from.0) / length_m, (to.1 - from.1) / length_m), length_m))
     };
-    // How far both legs at a corner go on beyond it: w tan(half the turn) where it turns inwards.
-    let beyond_m = |before: Option<(f64, f64)>, after: Option<(f64, f64)>| {
-        let (Some(before), Some(after)) = (before, after) else { return 0.0 };
-        let (cross, dot) = (before.0 * after.1 - before.1 * after.0, before.0 * after.0 + before.1 * after.1);
-        // The ground lies on the left, so that an inward corner turns right.
-        if cross < 0.0 { (width_m * ((-cross).atan2(dot) / 2.0).tan()).min(width_m) } else { 0.0 }
+    let at = |idx: usize| {
+        let around = ahead(idx + n_corners - 1).zip(ahead(idx));
+        around.map_or_else(Meeting::default, |(before, after)| meeting(before, after, width_m))
     };
     (0..n_corners)
         .filter_map(|idx| {
-            let here = ahead(idx)?;
-            let length_m = apart_m(corner(idx), corner(idx + 1));
-            let (before, after) = (ahead(idx + n_corners - 1), ahead(idx + 1));
-            Some(Edge {
-                corner: corner(idx),
-                ahead: here,
-                from_m: -beyond_m(before, Some(here)),
-                to_m: length_m + beyond_m(Some(here), after),
-            })
+            let (here, length_m) = ahead(idx)?;
+            let (from_m, to_m) = (at(idx).begin_m, length_m + at(idx + 1).beyond_m);
+            Some(Edge { corner: corner(idx), ahead: here, from_m, to_m })
         })
         .filter(|edge| edge.to_m - edge.from_m > WITHIN_M)
         .collect()

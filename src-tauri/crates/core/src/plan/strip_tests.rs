@@ -94,12 +94,39 @@ fn a_lap_of_a_rectangle_goes_half_a_swath_inside_it() {
     let plan = planned(&lawn_of(vec![rectangle(8.0, 12.0)], 0.0), &lapped);
     let strips = &plan.layouts[0].strips;
     let lap: f64 = strips[0].runs.iter().map(|run| run.length.m()).sum();
-    // Each leg goes the whole edge, so that the corners are walked twice.
-    near(lap, 2.0 * (8.0 + 12.0));
+    // Each leg begins where the swath of the one before ends, so that each corner is sprayed once.
+    near(lap, 2.0 * (8.0 + 12.0) - 4.0);
     near(strips[0].runs.iter().map(|run| run.area.m2()).sum(), 96.0 - 6.0 * 10.0);
     assert_eq!(strips.iter().filter(|strip| !strip.is_lap).count(), 6);
-    near(plan.walked.l(), (40.0 + 60.0) * 0.015);
+    near(plan.walked.l(), (36.0 + 60.0) * 0.015);
     near(plan.product_exact.base(), 2.5 * 96.0);
+    near(plan.highest_on_ground.base(), 2.5);
+    assert!(plan.checks.iter().all(|check| check.rule != "ends-on-the-lap"));
+}
+
+#[test]
+fn a_lap_of_an_inward_right_angle_sprays_it_once() {
+    let inward = corners(&[(0.0, 0.0), (12.0, 0.0), (12.0, 5.0), (5.0, 5.0), (5.0, 12.0), (0.0, 12.0)]);
+    let mut lapped = choice(1);
+    lapped.edge_first = true;
+    let plan = planned(&lawn_of(vec![inward], 0.0), &lapped);
+    // Five corners outwards take a metre off the edges' 48 m, the one inwards adds it.
+    let lap: f64 = plan.layouts[0].strips[0].runs.iter().map(|run| run.length.m()).sum();
+    near(lap, 48.0 - 5.0 + 1.0);
+    near(plan.ends.missed.m2(), 0.0);
+    assert!(plan.checks.iter().all(|check| check.rule != "ends-on-the-lap"));
+}
+
+#[test]
+fn ground_that_a_lap_sprays_twice_is_held_against_the_highest_dose() {
+    let mut lapped = choice(1);
+    lapped.edge_first = true;
+    let measured = lawn_of(vec![slanting()], 0.0);
+    let once = planned(&measured, &choice(1));
+    let twice = planned(&measured, &lapped);
+    assert_eq!(verdict(&twice.checks, "ends-on-the-lap"), Verdict::Caution);
+    near(once.highest_on_ground.base() / once.concentration.per_l(), 0.015);
+    near(twice.highest_on_ground.base() / twice.concentration.per_l(), 0.030);
 }
 
 #[test]

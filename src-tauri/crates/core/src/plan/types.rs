@@ -3,6 +3,8 @@
 //! Invariant: strips are numbered from 1 at the starting side of their layout; coordinates are metres in the
 //! frame of the lawn (x right along the front edge, y away from it).
 
+use std::collections::BTreeMap;
+
 use super::choice::{Heading, Remedy};
 use crate::checks::Check;
 use crate::lawn::{NetArea, Ring};
@@ -127,10 +129,12 @@ impl Pass {
     #[must_use]
     pub fn moments(&self) -> Vec<(FillMoment, &[Leg])> {
         let mut found: Vec<(FillMoment, &[Leg])> = Vec::new();
+        let mut n_before: BTreeMap<StripId, u8> = BTreeMap::new();
         for legs in self.legs.chunk_by(|one, next| one.strip == next.strip) {
             let Some(strip) = legs.first().map(|leg| leg.strip) else { continue };
-            let n_before = found.iter().filter(|(moment, _)| moment.strip == strip).count();
-            let nth = u8::try_from(n_before).unwrap_or(u8::MAX);
+            let times = n_before.entry(strip).or_default();
+            let nth = *times;
+            *times = times.saturating_add(1);
             found.push((FillMoment { pass: self.number, strip, nth }, legs));
         }
         found
