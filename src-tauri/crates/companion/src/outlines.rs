@@ -28,11 +28,7 @@ pub(crate) fn brought(kind: &str, text: &str, lawn: Option<&LawnInput>, part_idx
     })
 }
 
-fn of_geojson(
-    imported: geojson::Imported,
-    lawn: Option<&LawnInput>,
-    part_idx: u32,
-) -> Result<ImportedView, Vec<Said>> {
+fn of_geojson(imported: geojson::Imported, lawn: Option<&LawnInput>, part_idx: u32) -> Result<ImportedView, Vec<Said>> {
     let frame = match lawn {
         Some(lawn) => frame_among(lawn, part_idx).map_err(|said| vec![said])?,
         None => None,

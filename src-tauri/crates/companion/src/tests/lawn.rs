@@ -389,7 +389,8 @@ fn a_walk_put_right_by_hand_is_no_surer_and_lies_on_the_plan() {
 
 #[test]
 fn a_part_put_right_by_hand_is_no_surer_than_it_was_measured() {
-    let square = braces(4, &[("A", "B", "10"), ("B", "C", "10"), ("C", "D", "10"), ("D", "A", "10"), ("A", "C", "14.2")]);
+    let square =
+        braces(4, &[("A", "B", "10"), ("B", "C", "10"), ("C", "D", "10"), ("D", "A", "10"), ("A", "C", "14.2")]);
     let rectangle = PartInput { width: metres("10"), length: metres("6"), ..PartInput::default() };
     for (part, is_shown) in [(square, true), (rectangle, false)] {
         let before = good(&LawnInput { instrument: "wheel".into(), ..lawn_of(vec![part]) });

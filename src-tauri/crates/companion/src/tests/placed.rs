@@ -80,9 +80,10 @@ fn a_second_file_is_laid_into_the_frame_of_the_first() {
         assert_eq!(codes(&second.problems), []);
         let at = |origin: Option<[f64; 2]>| origin.map(|deg| deg.map(|one| (one * 1e9).round()));
         assert_eq!((at(second.origin), &second.away_bearing), (at(first.origin), &bearing));
-        let lies_there = second.parts[0].corners.iter().any(|corner| {
-            (corner[0] - right_away[0]).abs() < 0.05 && (corner[1] - right_away[1]).abs() < 0.05
-        });
+        let lies_there = second.parts[0]
+            .corners
+            .iter()
+            .any(|corner| (corner[0] - right_away[0]).abs() < 0.05 && (corner[1] - right_away[1]).abs() < 0.05);
         assert!(lies_there, "{:?} is not at {right_away:?}", second.parts[0].corners);
     }
 }

@@ -23,7 +23,8 @@ pub(super) fn read(problems: &mut Problems, part: &PartInput, path: &Path<'_>) -
     let shape = of_ring(problems, path, "corners", ring);
     // What was measured and then put right by hand is no surer for it.
     let area_sd = part.corners_sd_m2.map(Area::from_m2).transpose();
-    let area_sd = area_sd.inspect_err(|_| problems.add(path("corners_sd_m2"), &FigureProblem::NotANumber.said())).ok()?;
+    let area_sd =
+        area_sd.inspect_err(|_| problems.add(path("corners_sd_m2"), &FigureProblem::NotANumber.said())).ok()?;
     let mut found = Found { has_own_place: true, area_sd, ..Found::new(shape?, how?) };
     if area_sd.is_some() {
         found.view.notes.push(show::said(&Said::new("part-no-surer")));

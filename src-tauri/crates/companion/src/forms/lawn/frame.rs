@@ -4,10 +4,10 @@
 use evensward_core::lawn::{Instrument, Plane, Position, Slope, SlopeProblem};
 use evensward_core::quantity::{Angle, Figure, FigureProblem, Length, Said, Unit, count_from_text, parse_number};
 
+use super::settled;
 use crate::dto::drawing::PointM;
 use crate::dto::figures::Typed;
 use crate::dto::lawn::{LawnInput, PartInput, PartWay, SlopeInput};
-use super::settled;
 use crate::forms::Problems;
 
 /// More paces than anybody counts along one side.
@@ -147,10 +147,8 @@ pub(crate) fn frame_among(lawn: &LawnInput, part_idx: u32) -> Result<Option<Fram
     };
     // The first part is where all others are measured from, wherever it lies.
     let is_first_kept = part_idx > 0 && !lawn.parts.is_empty();
-    let is_among = is_first_kept
-        || others.map(|(_, part)| part).any(is_placed)
-        || lawn.entry.is_some()
-        || lawn.tap.is_some();
+    let is_among =
+        is_first_kept || others.map(|(_, part)| part).any(is_placed) || lawn.entry.is_some() || lawn.tap.is_some();
     if !is_among {
         return Ok(None);
     }

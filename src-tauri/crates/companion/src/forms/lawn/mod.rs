@@ -113,7 +113,8 @@ fn turned(input: &LawnInput) -> LawnInput {
         }
         others.reverse();
         let last = u32::try_from(others.len()).unwrap_or(u32::MAX);
-        let is_of_part = |side: &&mut SideInput| usize::try_from(side.part_idx) == Ok(part_idx) && side.side_idx <= last;
+        let is_of_part =
+            |side: &&mut SideInput| usize::try_from(side.part_idx) == Ok(part_idx) && side.side_idx <= last;
         for side in turned.sides.iter_mut().filter(is_of_part) {
             side.side_idx = last - side.side_idx;
         }
