@@ -42,7 +42,7 @@ braces-blunder = Measure { $from } to { $to } again. You read { $taped }; all of
 braces-fit = How the lines fit together
 braces-fit-hint = How much longer (+) or shorter (−) all of them together make each than it was read.
 braces-fit-line = Line
-braces-fit-taped = Taped
+braces-fit-taped = Read
 braces-fit-off = Off by
 braces-unchecked = no other line checks it
 
