@@ -6,11 +6,14 @@
 use super::choice::{Heading, NarrowAt, StartSide};
 use super::cut::Cutter;
 use super::frame::{Frame, rings_of};
-use super::runs::{self, WITHIN_M, Walked};
+use super::runs::{self, Walked};
 use super::types::{Layout, Run, Strip, StripId};
 use crate::lawn::{Ring, Slope, ValidOutline};
 use crate::quantity::{Angle, Area, Length, Said, Swath};
 
+/// A lawn that is so little off a whole number of swaths, as a share of a swath, is laid in that number of equal strips: no
+/// one walks to that (common practice, no source). What it adds or takes is shared by all the strips.
+const WHOLE_WITHIN: f64 = 0.02;
 /// More strips than this are no lawn for a knapsack.
 const MOST_STRIPS: f64 = 5_000.0;
 
@@ -60,17 +63,25 @@ impl Laying {
 
 /// How wide the last strip comes out when bands of one swath are laid over an extent, and how many there are.
 ///
+/// An extent within two hundredths of a swath of a whole number of swaths takes that number of equal strips.
+///
 /// ```
 /// use evensward_core::plan::strip_count;
 /// use evensward_core::quantity::{Length, Swath};
 /// let (n_strips, last) = strip_count(Length::from_m(10.3).unwrap(), Swath::from_m(1.0).unwrap()).unwrap();
 /// assert_eq!(n_strips, 11);
 /// assert!((last.m() - 0.3).abs() < 1e-9);
+/// let (n_strips, last) = strip_count(Length::from_m(19.002).unwrap(), Swath::from_m(1.0).unwrap()).unwrap();
+/// assert_eq!(n_strips, 19);
+/// assert!((last.m() - 19.002 / 19.0).abs() < 1e-9);
 /// ```
 pub fn strip_count(extent: Length, swath: Swath) -> Result<(u16, Length), Said> {
-    let n_strips = ((extent.m() - WITHIN_M) / swath.m()).ceil().max(1.0);
+    let (n_strips, is_whole) = counted(extent, swath);
     if n_strips > MOST_STRIPS {
         return Err(Said::new("too-many-strips"));
+    }
+    if is_whole {
+        return Ok((n_strips as u16, Length::computed(extent.m() / n_strips)));
     }
     let last = Length::computed(extent.m() - (n_strips - 1.0) * swath.m());
     // At most 5000, and whole.
@@ -93,6 +104,14 @@ pub fn strip_count(extent: Length, swath: Swath) -> Result<(u16, Length), Said> 
 /// ```
 pub fn lay_out(net: &ValidOutline, dry: &ValidOutline, laying: &Laying) -> Result<Layout, Said> {
     Ok(lay(&rings_of(net), None, &rings_of(dry), laying)?.layout)
+}
+
+/// How many strips an extent takes, and whether it is a whole number of swaths.
+fn counted(extent: Length, swath: Swath) -> (f64, bool) {
+    let n_swaths = extent.m() / swath.m();
+    let nearest = n_swaths.round();
+    let is_whole = nearest >= 1.0 && (n_swaths - nearest).abs() <= WHOLE_WITHIN;
+    (if is_whole { nearest } else { n_swaths.ceil().max(1.0) }, is_whole)
 }
 
 /// A layout with what its square ends do.
@@ -136,7 +155,9 @@ impl Bands {
     pub(super) fn new(extent_m: f64, swath: Swath, spacing: Spacing, narrow_at: NarrowAt) -> Result<Self, Said> {
         let (n_strips, last) = strip_count(Length::computed(extent_m), swath)?;
         // A lawn of a single strip has no narrow strip: all its mixture is made for that one width.
-        let is_narrow = spacing == Spacing::BySwath && n_strips > 1 && last.m() < swath.m() - WITHIN_M;
+        let is_whole = counted(Length::computed(extent_m), swath).1;
+        let is_narrow = spacing == Spacing::BySwath && n_strips > 1 && !is_whole;
+        let spacing = if is_whole { Spacing::EvenOut } else { spacing };
         let begin_m = |idx: u16| match (spacing, narrow_at) {
             (Spacing::EvenOut, _) => extent_m * f64::from(idx) / f64::from(n_strips),
             (Spacing::BySwath, NarrowAt::Last) => f64::from(idx) * swath.m(),

@@ -221,6 +221,19 @@ fn a_lawn_narrower_than_a_swath_is_one_strip_and_not_a_narrow_one() {
 }
 
 #[test]
+fn a_lawn_a_hair_off_a_whole_number_of_swaths_has_no_narrow_strip() {
+    for width_m in [9.985, 9.998, 10.002, 10.015] {
+        let plan = planned(&lawn_of(vec![rectangle(width_m, 20.0)], 0.0), &choice(2));
+        assert_eq!(plan.layouts[0].strips.len(), 10, "{width_m} m");
+        assert!(plan.narrow.is_empty(), "{width_m} m");
+        near(plan.walked.l(), 10.0 * 20.0 * 0.015 * 2.0);
+        near(plan.highest_on_ground.base() / plan.dose.base(), 1.0);
+    }
+    let plan = planned(&lawn_of(vec![rectangle(10.03, 20.0)], 0.0), &choice(2));
+    assert_eq!((plan.layouts[0].strips.len(), plan.narrow.len()), (11, 1));
+}
+
+#[test]
 fn at_the_highest_dose_the_lower_bound_counts_and_the_measure_is_read_downwards() {
     let measured = lawn_of(vec![rectangle(15.0, 20.0)], 3.0);
     let mut label = label();

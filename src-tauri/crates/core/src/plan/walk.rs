@@ -185,7 +185,8 @@ impl Walked {
             run_idx,
             length: run.length,
             pace,
-            width: strip.width.min(Length::computed(self.gait.swath.m())),
+            // A strip is a hair wider than the swath where the lawn is so little off a whole number of swaths.
+            width: strip.width,
             volume: self.gait.flow * time,
             time,
             reversed,
