@@ -69,4 +69,8 @@ is_chosen: boolean,
 /**
  * Why it is advised, or what speaks against it.
  */
-why: Said, };
+why: Said, 
+/**
+ * Whether that start lies where the wind blows to, or that nobody has seen the wind yet.
+ */
+start_why: Said, };

@@ -22,6 +22,10 @@ taped: Shown,
  */
 adjusted: Shown, 
 /**
+ * As the others alone make it, without its own length; nothing for a line that no other checks.
+ */
+others: Shown | null, 
+/**
  * Adjusted less taped.
  */
 residual: Shown, 

@@ -38,7 +38,7 @@ braces-add = Add this brace
 braces-from = From corner
 braces-to = To corner
 braces-remove = Remove the brace { $from } to { $to }
-braces-blunder = Measure { $from } to { $to } again. You read { $taped }; all of them together make it { $adjusted }.
+braces-blunder = Measure { $from } to { $to } again. You read { $taped }; all the others together make it { $others }.
 braces-fit = How the lines fit together
 braces-fit-hint = How much longer (+) or shorter (−) all of them together make each than it was read.
 braces-fit-line = Line
@@ -55,7 +55,7 @@ offsets-left = Left
 offsets-right = Right
 offsets-add = Add a place
 offsets-remove = Remove place { $n }
-offsets-trapezoid = Straight between the places: { $area }.
+offsets-trapezoid = Straight between the places: { $area }. The treatment is measured out by this.
 offsets-simpson = With curved edges (Simpson), to compare: { $area }.
 
 ## Walked round

@@ -250,6 +250,9 @@ pub struct ResidualView {
     pub taped: Shown,
     /// As all lines together make it.
     pub adjusted: Shown,
+    /// As the others alone make it, without its own length; nothing for a line that no other checks.
+    #[serde(default)]
+    pub others: Option<Shown>,
     /// Adjusted less taped.
     pub residual: Shown,
     /// The residual by its own standard uncertainty; nothing for a line that no other checks.

@@ -114,6 +114,8 @@ pub struct DirectionView {
     pub is_chosen: bool,
     /// Why it is advised, or what speaks against it.
     pub why: Said,
+    /// Whether that start lies where the wind blows to, or that nobody has seen the wind yet.
+    pub start_why: Said,
 }
 
 /// One tankful.

@@ -4,7 +4,7 @@
 
 use evensward_core::lawn::{Measured, Survey};
 use evensward_core::plan::{self, Choice, Direction, Gait, Heading, Walker};
-use evensward_core::quantity::{Said as Sentence, Unit};
+use evensward_core::quantity::{Angle, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 
 use super::codes::{STARTS, code_of};
@@ -20,8 +20,9 @@ const SAME_DEG: f64 = 0.5;
 pub(super) fn best(position: &Position) -> Option<Direction> {
     let calibration = &position.kit.as_ref()?.calibration;
     let gait = Gait { flow: calibration.flow, pace: calibration.pace, swath: position.kit.as_ref()?.kit.swath };
-    let walker = Walker { gait, wind_from: None, start_side: None, edge_first: false };
-    plan::directions(measured(position)?, &walker).into_iter().find(|direction| direction.is_recommended)
+    let measured = measured(position)?;
+    let walker = Walker { gait, wind_from: wind_from(position, measured), start_side: None, edge_first: false };
+    plan::directions(measured, &walker).into_iter().find(|direction| direction.is_recommended)
 }
 
 /// The best directions for the choice that is looked at, and the ones of the front and of the long sides.
@@ -29,10 +30,31 @@ pub(super) fn views(position: &Position, choice: &Choice) -> Vec<DirectionView> 
     let (Some(kit), Some(measured)) = (&position.kit, measured(position)) else { return Vec::new() };
     let pace = choice.pace.unwrap_or(kit.calibration.pace);
     let gait = Gait { flow: kit.calibration.flow.times(choice.trim), pace, swath: kit.kit.swath };
-    let walker = Walker { gait, wind_from: None, start_side: None, edge_first: choice.edge_first };
+    let wind_from = wind_from(position, measured);
+    let walker = Walker { gait, wind_from, start_side: Some(choice.start_side), edge_first: choice.edge_first };
     let survey = position.lawn.as_ref().map(|lawn| &lawn.survey);
     let found = plan::directions(measured, &walker);
-    found.iter().map(|direction| view(direction, choice, measured, survey)).collect()
+    let shown = |direction| DirectionView {
+        start_why: show::said(&start_why(direction, measured, wind_from)),
+        ..view(direction, choice, measured, survey)
+    };
+    found.iter().map(shown).collect()
+}
+
+/// Where the wind comes from by the compass, once it was seen in this visit: it is told by the lawn's own sides.
+fn wind_from(position: &Position, measured: &Measured) -> Option<Angle> {
+    let on_lawn = position.last_weather()?.observation.wind?.from?;
+    let away_deg = measured.away_bearing.map_or(0.0, Angle::deg);
+    Angle::from_deg((on_lawn.deg() + away_deg).rem_euclid(360.0)).ok()
+}
+
+/// Whether the side to start at lies downwind, as far as anybody has seen the wind.
+fn start_why(direction: &Direction, measured: &Measured, wind_from: Option<Angle>) -> Sentence {
+    Sentence::new(match wind_from.map(|from| plan::downwind_start(measured, from, direction.angle)) {
+        None => "start-wind-unknown",
+        Some(side) if side == direction.start_side => "start-downwind",
+        Some(_) => "start-upwind",
+    })
 }
 
 fn view(direction: &Direction, choice: &Choice, measured: &Measured, survey: Option<&Survey>) -> DirectionView {
@@ -55,6 +77,7 @@ fn view(direction: &Direction, choice: &Choice, measured: &Measured, survey: Opt
         is_recommended: direction.is_recommended,
         is_chosen: is_along && apart_deg(angle_deg, choice.angle.deg()) < SAME_DEG,
         why: show::said(&direction.why),
+        start_why: show::said(&direction.start_why),
     }
 }
 

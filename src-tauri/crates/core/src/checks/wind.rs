@@ -19,7 +19,8 @@ const SOURCE: &str = "uk-code-of-practice-2006";
 pub struct Wind {
     /// How strong, and how that was read.
     pub reading: WindReading,
-    /// The compass direction it comes from; nothing when it is not known.
+    /// The compass direction it comes from, or, told by the sides of a lawn, clockwise from away-from-front; nothing when
+    /// it is not known.
     pub from: Option<Angle>,
 }
 

@@ -98,7 +98,8 @@ pub struct Direction {
 pub struct Walker {
     /// Flow, pace and swath.
     pub gait: Gait,
-    /// Where the wind comes from, as a compass bearing, when it is known.
+    /// Where the wind comes from, as a compass bearing, when it is known; clockwise from away-from-front on a lawn whose
+    /// bearing nobody took.
     pub wind_from: Option<Angle>,
     /// The side the operator starts at, when it was chosen.
     pub start_side: Option<StartSide>,
@@ -412,15 +413,25 @@ fn start(measured: &Measured, walker: &Walker, deg: f64) -> (Option<StartSide>, 
     if let Some(chosen) = walker.start_side.filter(|side| matches!(side, StartSide::Left | StartSide::Right)) {
         return (Some(chosen), Said::new("start-as-chosen"));
     }
-    let (Some(from), Some(away)) = (walker.wind_from, measured.away_bearing) else {
-        return (None, Said::new("start-wind-unknown"));
-    };
+    match walker.wind_from {
+        Some(from) => (Some(downwind(measured, from, deg)), Said::new("start-downwind")),
+        None => (None, Said::new("start-wind-unknown")),
+    }
+}
+
+/// The side, seen in the walking direction, towards which the wind blows: begun there, the work goes upwind.
+#[must_use]
+pub fn downwind_start(measured: &Measured, wind_from: Angle, walking: Angle) -> StartSide {
+    downwind(measured, wind_from, walking.deg())
+}
+
+fn downwind(measured: &Measured, wind_from: Angle, deg: f64) -> StartSide {
+    let away_deg = measured.away_bearing.map_or(0.0, Angle::deg);
     // Clockwise from away-from-front, as all directions on the lawn; the wind blows the other way than it comes from.
-    let blows = direction(from.deg() - away.deg() + 180.0);
+    let blows = direction(wind_from.deg() - away_deg + 180.0);
     let ahead = direction(deg);
     let to_the_right = blows.0 * ahead.1 - blows.1 * ahead.0;
-    let side = if to_the_right > 0.0 { StartSide::Right } else { StartSide::Left };
-    (Some(side), Said::new("start-downwind"))
+    if to_the_right > 0.0 { StartSide::Right } else { StartSide::Left }
 }
 
 /// The first is the one to take; of the others it is said what costs them most against it.

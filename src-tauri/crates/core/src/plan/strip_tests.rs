@@ -207,6 +207,9 @@ fn the_start_lies_where_the_wind_blows_to() {
     let downwind = "start-downwind".to_owned();
     assert_eq!(start(&facing_north, &from(270.0)), (StartSide::Right, downwind.clone()));
     assert_eq!(start(&facing_north, &from(90.0)), (StartSide::Left, downwind));
-    assert_eq!(start(&level, &from(90.0)).1, "start-wind-unknown");
+    // On a lawn whose bearing nobody took the wind is told by the lawn itself.
+    assert_eq!(start(&level, &from(270.0)), (StartSide::Right, "start-downwind".to_owned()));
+    let facing_east = Measured { away_bearing: Some(deg(90.0)), ..level.clone() };
+    assert_eq!(start(&facing_east, &from(0.0)).0, StartSide::Right);
     assert_eq!(start(&facing_north, &walker()).1, "start-wind-unknown");
 }

@@ -120,12 +120,12 @@ pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
 
 /// Does the weather allow it, edge by edge?
 ///
-/// Where the lawn's bearing is not known, the wind was given by the side of the lawn that it blows towards: then its
-/// direction is already in the lawn's own frame.
+/// The wind is told by the side of the lawn that it blows towards: its direction is in the lawn's own frame, whatever the
+/// lawn's bearing is.
 #[must_use]
 pub fn weather_checks(position: &Position, observation: &Observation) -> Vec<Check> {
     let Some(FrozenLabel { label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
-    let bearing = measured.away_bearing.or_else(|| Angle::from_deg(0.0).ok());
+    let bearing = Angle::from_deg(0.0).ok();
     let mut checks = weather::weather(observation, &label.rain, TemperatureLimits::default(), &measured.sides, bearing);
     checks.extend(
         measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond).then(|| wind::never_go("pond-in-the-lawn")),

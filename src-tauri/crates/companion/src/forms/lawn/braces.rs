@@ -120,6 +120,7 @@ fn residuals(adjusted: &Adjusted, names: &[String]) -> Vec<ResidualView> {
             to: name(line.to),
             taped: show::length(line.taped),
             adjusted: show::length(line.adjusted),
+            others: line.others_say.map(show::length),
             residual: show::shown(line.residual_m * 100.0, Unit::Centimetre, 1),
             standardised: line.standardised,
             is_likely_blunder: adjusted.likely_blunder == Some(line_idx),
