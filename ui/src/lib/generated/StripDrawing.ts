@@ -6,7 +6,7 @@ import type { StripState } from "./StripState";
  */
 export type StripDrawing = { 
 /**
- * Number from the starting side.
+ * Its place in the walk of the pass, from 1, as sentences call it; those that the pass leaves out come after.
  */
 strip: number, 
 /**

@@ -27,7 +27,7 @@ pub enum StripState {
 /// One strip of the heading that is being drawn.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct StripDrawing {
-    /// Number from the starting side.
+    /// Its place in the walk of the pass, from 1, as sentences call it; those that the pass leaves out come after.
     pub strip: u32,
     /// Less than a full swath.
     pub is_narrow: bool,

@@ -1,7 +1,9 @@
 //! The strips on the drawing: geometry from the frozen plan, how far along each is from the walk.
 
+use std::cmp::Ordering;
+
 use evensward_core::lawn::Survey;
-use evensward_core::plan::{Layout, Leg, Pass, Plan, Strip};
+use evensward_core::plan::{Layout, Leg, Pass, Plan, Run, Strip};
 use evensward_core::visit::event::Place;
 use evensward_core::visit::{Position, Stage};
 
@@ -37,41 +39,34 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
     let Some(pass) = pass else { return drawn };
     let Some(layout) = plan.layout(pass.heading) else { return drawn };
     let same_heading = || plan.passes.iter().filter(|other| other.heading == pass.heading);
-    let order: Vec<u16> = pass.moments().iter().map(|(moment, _)| moment.strip.0).collect();
+    let moments = pass.moments();
     let strips_done = if is_agreed { usize::from(position.walk.strips_done) } else { 0 };
     let is_walking = is_agreed && matches!(position.stage, Stage::Walk | Stage::Mix);
     let is_over = is_agreed && position.stage > Stage::Correct;
-    drawn.strips = layout
-        .strips
-        .iter()
-        .map(|strip| {
-            // A strip that a patch cuts in two may be come to twice: it is done with its last piece.
-            let place = order.iter().position(|id| *id == strip.id.0);
-            let last = order.iter().rposition(|id| *id == strip.id.0);
-            let is_current = order.get(strips_done).is_some_and(|id| *id == strip.id.0);
-            // When all is over, a strip that any pass took has been treated, though the last pass left it out.
-            let is_treated = || same_heading().flat_map(|pass| &pass.legs).any(|leg| leg.strip == strip.id);
-            let is_whole = is_over && position.walk.short.is_none() && position.stopped.is_none();
-            let state = match place {
-                None if is_whole && is_treated() => StripState::Done,
-                None => StripState::LeftOut,
-                Some(_) if is_whole => StripState::Done,
-                Some(_) if last < Some(strips_done) => StripState::Done,
-                Some(_) if is_current && is_walking => StripState::Current,
-                Some(_) => StripState::ToDo,
-            };
-            StripDrawing {
-                strip: u32::from(strip.id.0),
-                is_narrow: strip.is_narrow,
-                is_lap: strip.is_lap,
-                state,
-                rings: strip.runs.iter().flat_map(|run| run.ground.clone()).flat_map(drawing::rings).collect(),
-                lines: lines(strip, &pass.legs),
-                fill: fill_of(position, plan, pass_number, place.unwrap_or(0)),
-            }
-        })
-        .collect();
-    let current = order.get(strips_done).copied();
+    let is_whole = is_over && position.walk.short.is_none() && position.stopped.is_none();
+    // A strip that a patch cuts in two may be come to twice: then it is drawn as two, each with its own place in the walk.
+    let walked = moments.iter().enumerate().filter_map(|(idx, (moment, legs))| {
+        let strip = layout.strip(moment.strip)?;
+        let state = match idx.cmp(&strips_done) {
+            _ if is_whole => StripState::Done,
+            Ordering::Less => StripState::Done,
+            Ordering::Equal if is_walking => StripState::Current,
+            _ => StripState::ToDo,
+        };
+        let lines = legs.iter().filter_map(|leg| leg_line(strip, leg)).collect();
+        let runs = legs.iter().filter_map(|leg| strip.runs.get(leg.run_idx));
+        Some(strip_drawing(strip, runs, idx, state, lines, fill_of(position, plan, pass_number, idx)))
+    });
+    let is_left_out = |strip: &&Strip| moments.iter().all(|(moment, _)| moment.strip != strip.id);
+    let left_out = layout.strips.iter().filter(is_left_out).enumerate().map(|(nth, strip)| {
+        // When all is over, a strip that any pass took has been treated, though the last pass left it out.
+        let is_treated = || same_heading().flat_map(|pass| &pass.legs).any(|leg| leg.strip == strip.id);
+        let state = if is_whole && is_treated() { StripState::Done } else { StripState::LeftOut };
+        let fill = fill_of(position, plan, pass_number, 0);
+        strip_drawing(strip, strip.runs.iter(), moments.len() + nth, state, Vec::new(), fill)
+    });
+    drawn.strips = walked.chain(left_out).collect();
+    let current = moments.get(strips_done).map(|(moment, _)| moment.strip.0);
     drawn.markers = markers(layout, current);
     drawn.missed = plan.ends.missed_ground.iter().cloned().flat_map(drawing::rings).collect();
     drawn.overshot = plan.ends.overshot_ground.iter().cloned().flat_map(drawing::rings).collect();
@@ -96,8 +91,24 @@ fn refills(plan: &Plan, pass: &Pass, layout: &Layout) -> Vec<RefillDrawing> {
         .collect()
 }
 
-fn lines(strip: &Strip, legs: &[Leg]) -> Vec<[PointM; 2]> {
-    legs.iter().filter(|leg| leg.strip == strip.id).filter_map(|leg| leg_line(strip, leg)).collect()
+/// Runs of a strip with their place in the walk, which is the number that every sentence calls them by.
+fn strip_drawing<'a>(
+    strip: &Strip,
+    runs: impl Iterator<Item = &'a Run>,
+    place: usize,
+    state: StripState,
+    lines: Vec<[PointM; 2]>,
+    fill: u32,
+) -> StripDrawing {
+    StripDrawing {
+        strip: u32::try_from(place + 1).unwrap_or(u32::MAX),
+        is_narrow: strip.is_narrow,
+        is_lap: strip.is_lap,
+        state,
+        rings: runs.flat_map(|run| run.ground.clone()).flat_map(drawing::rings).collect(),
+        lines,
+        fill,
+    }
 }
 
 fn leg_line(strip: &Strip, leg: &Leg) -> Option<[PointM; 2]> {
