@@ -96,6 +96,8 @@ pass-back-over-the-same = Back over the same strips, from where you ended.
 pass-turn-square = Turn square: this pass goes across the last one.
 pass-leaves-narrow-strip = Leave out the narrow strip ({ $width }) in this pass.
 pass-narrow-strip = The narrow strip ({ $width }): turn the fan by { $turn } and walk it at { $pace }.
+strip-stop-short = Where it ends at what must stay dry, stop your feet { $reach } short: the spray lands that far ahead of them.
+pass-stop-short-by = Stop your feet { $reach } short of what must stay dry, hatched on the drawing: the spray lands that far ahead of them.
 pass-stop-short = Stop short of what must stay dry: it is hatched on the drawing.
 
 ## After a pass

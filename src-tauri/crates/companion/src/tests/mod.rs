@@ -4,6 +4,7 @@
 
 mod bad_lawns;
 mod calibration;
+mod course;
 mod home;
 mod kit;
 mod lawn;

@@ -7,13 +7,13 @@ use uuid::Uuid;
 use super::Trial;
 use crate::dto::ask::{Answer, Ask, Failure, FailureCode};
 use crate::dto::figures::Typed;
-use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, VisitView, WeatherInput};
+use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, PlanView, VisitView, WeatherInput};
 use crate::visit::with_summaries;
 
-const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
+pub(super) const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
 const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
 const SPRING_FEED: &str = "01900000-0000-7000-8000-000000000303";
-const KIT: &str = "01900000-0000-7000-8000-000000000401";
+pub(super) const KIT: &str = "01900000-0000-7000-8000-000000000401";
 const PATH_SPRAYER: &str = "01900000-0000-7000-8000-000000000402";
 
 fn typed(text: &str, unit: &str) -> Typed {
@@ -21,11 +21,11 @@ fn typed(text: &str, unit: &str) -> Typed {
 }
 
 /// A visit being done.
-struct Walk {
+pub(super) struct Walk {
     trial: Trial,
     visit_id: String,
     n_commands: u128,
-    view: VisitView,
+    pub(super) view: VisitView,
 }
 
 fn visit_of(answer: Answer) -> VisitView {
@@ -40,7 +40,7 @@ impl Walk {
         Self::open_in(Trial::with_demo(), 0x5000)
     }
 
-    fn open_in(mut trial: Trial, n: u128) -> Self {
+    pub(super) fn open_in(mut trial: Trial, n: u128) -> Self {
         let visit_id = Uuid::from_u128(n).to_string();
         let command_id = Uuid::from_u128(n + 1).to_string();
         let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into() };
@@ -61,7 +61,7 @@ impl Walk {
         Ok(())
     }
 
-    fn act(&mut self, act: Act) -> &Panel {
+    pub(super) fn act(&mut self, act: Act) -> &Panel {
         let said = format!("{act:?}");
         self.try_act(act).unwrap_or_else(|failure| panic!("{said}\nfailed: {failure:#?}"));
         &self.view.panel
@@ -78,34 +78,47 @@ impl Walk {
         });
     }
 
-    fn choice(&self) -> PlanChoice {
+    pub(super) fn choice(&self) -> PlanChoice {
         match &self.view.panel {
             Panel::Plan { choice, .. } => choice.clone(),
             other => panic!("no plan: {other:?}"),
         }
     }
 
-    fn until_plan(&mut self) {
+    pub(super) fn until_plan(&mut self) {
         self.assess();
         self.act(Act::ChooseProduct { product_id: MOSS_IRON.into() });
         self.act(Act::ChooseKit { kit_id: KIT.into() });
     }
 
     fn until_mix(&mut self) {
+        self.until_mix_with(|choice| choice);
+    }
+
+    pub(super) fn until_mix_with(&mut self, change: impl Fn(PlanChoice) -> PlanChoice) {
         self.until_plan();
-        let choice = self.choice();
+        let choice = change(self.choice());
+        self.until_ready_with(choice);
+        self.see_wind_towards("right");
+        self.act(Act::BeginMixing);
+    }
+
+    pub(super) fn until_ready_with(&mut self, choice: PlanChoice) {
         self.act(Act::AgreePlan { choice });
         let Panel::Ready { items, .. } = &self.view.panel else { panic!("not ready: {:?}", self.view.panel) };
         for item in items.clone() {
             self.act(Act::TickReady { item: item.item, on: true });
         }
+    }
+
+    pub(super) fn see_wind_towards(&mut self, side: &str) {
         self.act(Act::SeeWeather {
             input: WeatherInput {
                 wind_by: "sign".into(),
                 wind_force: Some(2),
                 wind_speed: typed("", "m/s"),
                 wind_height: typed("", "m"),
-                wind_towards: "right".into(),
+                wind_towards: side.into(),
                 gusts: "no".into(),
                 rain_now: "no".into(),
                 dry_hours: typed("12", "hour"),
@@ -115,10 +128,16 @@ impl Walk {
                 drought: "no".into(),
             },
         });
-        self.act(Act::BeginMixing);
     }
 
-    fn fill(&mut self) {
+    pub(super) fn preview(&mut self, choice: PlanChoice) -> PlanView {
+        match self.trial.done(Ask::PreviewPlan { visit_id: self.visit_id.clone(), choice }) {
+            Answer::Plan(preview) => *preview.plan.unwrap(),
+            other => panic!("no plan: {other:?}"),
+        }
+    }
+
+    pub(super) fn fill(&mut self) {
         let Panel::Mix { steps, .. } = &self.view.panel else { panic!("not mixing: {:?}", self.view.panel) };
         for step in steps.clone() {
             self.act(Act::TickMix { item: step.item, on: true });

@@ -16,6 +16,7 @@ mod planning;
 mod record;
 mod record_view;
 mod refusal;
+mod short;
 mod strips;
 mod summary;
 mod texts;

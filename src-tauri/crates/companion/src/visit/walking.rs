@@ -2,12 +2,14 @@
 //!
 //! Every figure comes from the frozen plan and the walk; a pause shows what is looked at again before going on.
 
-use evensward_core::plan::{Heading, Leg, Remedy};
+use evensward_core::plan::{Heading, Leg, Remedy, Strip};
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 use evensward_core::visit::event::Guide;
 
 use super::codes::{GUIDES, HEADINGS, code_of};
+use super::ground::measured;
+use super::short::ends_at_dry;
 use crate::dto::figures::Said;
 use crate::dto::visit::{Act, StripStepView, TickView, WalkPanel};
 use crate::show;
@@ -86,11 +88,24 @@ fn strip(position: &Position) -> StripStepView {
 }
 
 fn is_narrow(position: &Position, leg: &Leg) -> bool {
-    let layout = position
-        .pass_plan(position.walk.pass)
-        .and_then(|pass| position.plan.as_ref()?.plan.layout(pass.heading))
-        .and_then(|layout| layout.strip(leg.strip));
-    layout.is_some_and(|strip| strip.is_narrow)
+    strip_of(position, leg).is_some_and(|strip| strip.is_narrow)
+}
+
+fn strip_of<'a>(position: &'a Position, leg: &Leg) -> Option<&'a Strip> {
+    let pass = position.pass_plan(position.walk.pass)?;
+    position.plan.as_ref()?.plan.layout(pass.heading)?.strip(leg.strip)
+}
+
+/// How far the feet stop before the end, where one of the legs ends at what must get no spray.
+fn stop_short(position: &Position, legs: &[&Leg]) -> Option<Sentence> {
+    let reach = position.kit.as_ref()?.kit.reach?;
+    let (swath_m, measured) = (position.plan.as_ref()?.plan.swath.m(), measured(position)?);
+    let is_at_dry = |leg: &&Leg| {
+        let run = strip_of(position, leg).and_then(|strip| strip.runs.get(leg.run_idx));
+        run.is_some_and(|run| ends_at_dry(run, leg.reversed, swath_m, measured))
+    };
+    let reach_m = Arg::number(reach.m(), Unit::Metre, 2);
+    legs.iter().any(is_at_dry).then(|| Sentence::new("strip-stop-short").with("reach", reach_m))
 }
 
 fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said> {
@@ -106,6 +121,9 @@ fn strip_notes(position: &Position, legs: &[&Leg], is_narrow: bool) -> Vec<Said>
     if legs.len() > 1 {
         let count = Arg::Count(u32::try_from(legs.len()).unwrap_or(u32::MAX));
         notes.push(Sentence::new("strip-has-gaps").with("runs", count));
+    }
+    if position.guide() == Guide::ByStrip {
+        notes.extend(stop_short(position, legs));
     }
     // By pass, the note of the pass says it from the first strip on.
     if is_narrow && position.guide() == Guide::ByStrip {
@@ -171,8 +189,11 @@ fn notes(position: &Position, heading: Heading) -> Vec<Said> {
         .label
         .as_ref()
         .is_some_and(|label| !label.measured.margins.is_empty() || !label.measured.patches.is_empty());
-    if has_dry {
-        notes.push(Sentence::new("pass-stop-short"));
+    let reach = position.kit.as_ref().and_then(|kit| kit.kit.reach);
+    match reach.map(|reach| Arg::number(reach.m(), Unit::Metre, 2)) {
+        Some(reach) if has_dry => notes.push(Sentence::new("pass-stop-short-by").with("reach", reach)),
+        None if has_dry => notes.push(Sentence::new("pass-stop-short")),
+        _ => {}
     }
     notes.iter().map(show::said).collect()
 }
