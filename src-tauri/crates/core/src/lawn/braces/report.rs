@@ -60,8 +60,10 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     // All lengths wrong by the same share make the area wrong by twice that share.
     let measured_m2 = own_m2.hypot(2.0 * given.spread.scale * area_m2);
     // Another outline fits as well: twice the uncertainty reaches its area, so that the lower bound covers it.
-    let rival_m2 =
-        found.rivals.iter().map(|rival| (signed_area_m2(&rival.0).abs() - area_m2).abs()).fold(0.0, f64::max);
+    // One that differs by less than a length's worth is within the spread already.
+    let not_settled = solved.not_settled(&found.rivals);
+    let rivals = found.rivals.iter().filter(|_| not_settled.is_some());
+    let rival_m2 = rivals.map(|rival| (signed_area_m2(&rival.0).abs() - area_m2).abs()).fold(0.0, f64::max);
     let area_sd = Area::computed(measured_m2.max(rival_m2 / 2.0));
 
     let mut notes = Vec::new();
@@ -77,7 +79,7 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     if disagree {
         notes.push(Said::new("doubt-from-residuals"));
     }
-    notes.extend(solved.not_settled(&found.rivals));
+    notes.extend(not_settled);
     notes.extend(solved.weak_corner(factor));
     if redundancy == 0 {
         notes.push(solved.with_best_brace(Said::new("nothing-checks"), Said::new("nothing-checks-all-taped")));
