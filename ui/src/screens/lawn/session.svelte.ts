@@ -30,7 +30,13 @@ const empty = (): LawnForm => ({
 
 export class LawnSession {
   readonly draft: Draft<LawnForm>;
-  readonly preview = new Preview<LawnInput, LawnView>((input) => askFor('lawn', { ask: 'preview_lawn', input }));
+  /** The form that each answer was asked about. */
+  readonly #askedOf = new WeakMap<LawnView, string>();
+  readonly preview = new Preview<LawnInput, LawnView>(async (input) => {
+    const view = await askFor('lawn', { ask: 'preview_lawn', input });
+    this.#askedOf.set(view, JSON.stringify(input));
+    return view;
+  });
   clients = $state<Kept<ClientInput>[]>([]);
   kept = $state<LawnForm | null>(null);
   trouble = $state<Trouble | null>(null);
@@ -85,14 +91,19 @@ export class LawnSession {
   /** Call from an effect: a line for each side that the answer lists, and the place that a first walk round sets. */
   follow(): void {
     if (this.view === null) return;
+    // An answer to an older form says nothing of where this one lies, nor how many sides it has.
+    const isOfNow = this.#askedOf.get(this.view) === JSON.stringify($state.snapshot(this.lawn));
     const { origin } = this.view.input;
-    if (origin !== null && JSON.stringify(origin) !== JSON.stringify(this.lawn.origin)) this.lawn.origin = origin;
+    if (isOfNow && origin !== null && JSON.stringify(origin) !== JSON.stringify(this.lawn.origin))
+      this.lawn.origin = origin;
     const known = $state.snapshot(this.lawn.sides);
     const views = $state.snapshot(this.view.parts);
     const before = this.#nSides;
-    const shaped = views.flatMap((part, idx) => (part.sides.length > 0 ? [[idx, part.sides.length] as const] : []));
-    this.#nSides = new Map([...before, ...shaped]);
     const parts = $state.snapshot(this.lawn.parts);
+    const shaped = views.flatMap((part, idx) =>
+      isOfNow && part.sides.length > 0 && parts[idx]?.way === 'offsets' ? [[idx, part.sides.length] as const] : [],
+    );
+    this.#nSides = new Map([...before, ...shaped]);
     const sides = everySide(sidesOfOffsets(known, parts, before, this.#nSides), views);
     if (JSON.stringify(sides) !== JSON.stringify(known)) this.lawn.sides = sides;
   }
@@ -131,6 +142,7 @@ export class LawnSession {
   }
 
   async throwAway(): Promise<void> {
+    this.#nSides = new Map();
     await this.draft.throwAway(this.#start() ?? empty());
   }
 
