@@ -225,8 +225,12 @@ proptest! {
                 prop_assert!(wetted_m2 <= 0.002 * run.length.m().max(1.0), "{wetted_m2} in {:?}", strip.id);
             }
         }
-        let overshot = ValidOutline::recalled(&plan.ends.overshot_ground).unwrap();
-        prop_assert!(overshot.common(&dry).area().m2() < 1e-3);
+        // A run is marked only where its swath truly reaches what must stay dry, or where pieces on both sides of it are one.
+        for layout in &plan.layouts {
+            for (strip, run) in runs(layout).filter(|(_, run)| run.is_beside_dry && run.ground.len() == 1) {
+                prop_assert!(swept(strip, run).common(&dry).area().m2() > 1e-12, "{:?} is marked for nothing", strip.id);
+            }
+        }
     }
 
     #[test]
@@ -371,7 +375,7 @@ proptest! {
         let is_same = apart.min(180.0 - apart) < 1e-6;
         // Straight ahead and along the front are always tried, and the nearer of two equals may win.
         let cost = |direction: &Direction| direction.time.s();
-        prop_assert!(is_same || is_near(cost(one), cost(other), 0.25), "{one:?} {other:?} {turn}");
+        prop_assert!(is_same || is_near(cost(one), cost(other), 0.1), "{one:?} {other:?} {turn}");
     }
 
     #[test]

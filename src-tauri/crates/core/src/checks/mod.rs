@@ -27,6 +27,7 @@ pub const RULES: &[&str] = &[
     "dose",
     "dose-on-ground",
     "drought",
+    "ends-beyond",
     "ends-missed",
     "ends-on-the-lap",
     "fan-over-dry-ground",

@@ -10,9 +10,9 @@ use super::draft::Draft;
 use super::layout::RunEnds;
 use super::types::{Ends, Layout};
 use crate::checks::{Check, Verdict};
-use crate::lawn::{Slope, ValidOutline};
+use crate::lawn::{Beside, MeasuredSide, Slope, ValidOutline};
 use crate::product::Tag;
-use crate::quantity::{Area, Arg, Unit, Volume};
+use crate::quantity::{Area, Arg, Swath, Unit, Volume};
 
 /// Wedges smaller than this, in square metres, are not drawn.
 const LEAST_DRAWN_M2: f64 = 1e-4;
@@ -20,6 +20,9 @@ const LEAST_DRAWN_M2: f64 = 1e-4;
 /// Less ground than this in a layout, in square metres, is not counted as sprayed twice: a hand's breadth square is what
 /// nobody's step is sure of (own setting).
 pub(super) const LEAST_TWICE_M2: f64 = 0.01;
+
+/// Less ground than this beyond a side, in square metres, is not held against what lies there (own setting).
+const LEAST_BEYOND_M2: f64 = 0.05;
 
 fn outline_of<'a>(rings: impl Iterator<Item = &'a RunEnds>) -> ValidOutline {
     let polygon = |ends: &RunEnds| Polygon::new(LineString::from(ends.swept.clone()), Vec::new());
@@ -75,6 +78,51 @@ pub(super) fn overlap_check(drafted: &Draft) -> Option<Check> {
         Check::new("ends-on-the-lap", Verdict::Caution, Tag::Advisory, "geometry", "ends-overlap-the-lap")
             .with_value(Arg::number(overlap_m2, Unit::SquareMetre, 2))
     })
+}
+
+/// Overshot ground beside open water, a neighbour or food plants: one check for water, which is a Stop, and one for the rest.
+/// A run overshoots an edge by no more than a swath, so that a swath's width beyond each such side is looked at.
+pub(super) fn beyond_checks(ends: &Ends, sides: &[MeasuredSide], swath: Swath) -> Vec<Check> {
+    if ends.overshot_ground.is_empty() {
+        return Vec::new();
+    }
+    let line = |points: &[(f64, f64)]| LineString::from(points.to_vec());
+    let overshot = ends.overshot_ground.iter().map(|ring| {
+        let polygon = Polygon::new(line(&ring.outer), ring.holes.iter().map(|hole| line(hole)).collect());
+        ValidOutline::trusted(MultiPolygon::new(vec![polygon]))
+    });
+    let overshot = overshot.reduce(|all, ring| all.union(&ring)).unwrap_or_else(ValidOutline::nothing);
+    let check = |is_water: bool, verdict: Verdict, code: &'static str| {
+        let beside = |side: &&MeasuredSide| {
+            let beside = side.side.beside;
+            beside.must_not_get_drift() && (beside == Beside::OpenWater) == is_water && !side.is_patch_edge
+        };
+        let lanes = sides.iter().filter(beside).flat_map(|side| lanes_beyond(&side.line, swath.m())).collect();
+        let wet_m2 = overshot.common(&ValidOutline::trusted(MultiPolygon::new(lanes))).area().m2();
+        (wet_m2 > LEAST_BEYOND_M2).then(|| {
+            let share = (wet_m2 / ends.overshot.m2()).min(1.0);
+            let mut check = Check::new("ends-beyond", verdict, Tag::Advisory, "geometry", code)
+                .with_value(Arg::number(wet_m2, Unit::SquareMetre, 2));
+            check.said = check.said.with("water", Arg::number(ends.overshot_water.times(share).l(), Unit::Litre, 2));
+            check
+        })
+    };
+    let water = check(true, Verdict::Stop, "ends-wet-open-water");
+    water.into_iter().chain(check(false, Verdict::Caution, "ends-wet-beyond")).collect()
+}
+
+/// The ground on the right of a chain of corners, so wide: the lawn lies on its left.
+fn lanes_beyond(line: &[(f64, f64)], width_m: f64) -> Vec<Polygon<f64>> {
+    let lane = |(from, to): (&(f64, f64), &(f64, f64))| {
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let length_m = dx.hypot(dy);
+        (length_m > 0.0).then(|| {
+            let (out_x, out_y) = (dy / length_m * width_m, -dx / length_m * width_m);
+            let beyond = |(x, y): (f64, f64)| (x + out_x, y + out_y);
+            Polygon::new(LineString::from(vec![*from, beyond(*from), beyond(*to), *to]), Vec::new())
+        })
+    };
+    line.iter().zip(line.iter().skip(1)).filter_map(lane).collect()
 }
 
 /// Ground that no run reaches, because the fan would reach what must stay dry.

@@ -5,7 +5,7 @@
 
 use super::choice::{Choice, Heading, PASSES_MOST};
 use super::draft::{Draft, Ground, product_for};
-use super::ends::{ends, missed_check, overlap_check};
+use super::ends::{beyond_checks, ends, missed_check, overlap_check};
 use super::fills::{FillRequest, share_out};
 use super::layout::{Laying, Spacing};
 use super::narrow::{Case, settle};
@@ -118,6 +118,7 @@ pub fn plan(
     let mut checks = checks(label, choice, &found);
     checks.extend(missed_check(&ends));
     checks.extend(overlap_check(&drafted));
+    checks.extend(beyond_checks(&ends, &measured.sides, gait.swath));
     Ok(Plan {
         time: drafted.passes.iter().map(|pass| pass.time).sum(),
         flow: gait.flow,

@@ -4,7 +4,7 @@ use super::tests::{bed, calibration, choice, kit, label, lawn_of, m, near, plann
 use super::*;
 use crate::checks::Verdict;
 use crate::lawn::{Beside, Measured, Part, Shape, Side, Slope, Survey};
-use crate::quantity::{Angle, FlowRate, Pace, Swath, Volume};
+use crate::quantity::{Angle, Arg, FlowRate, Pace, Swath, Volume};
 
 fn deg(value: f64) -> Angle {
     Angle::from_deg(value).unwrap()
@@ -130,6 +130,24 @@ fn ground_that_a_lap_sprays_twice_is_held_against_the_highest_dose() {
 }
 
 #[test]
+fn what_is_overshot_beside_water_is_a_stop_and_beside_a_neighbour_a_caution() {
+    let beside = |side_idx: usize, beside: Beside| {
+        let side = Side { part_idx: 0, side_idx, beside, margin: m(0.0) };
+        let measured = Survey { sides: vec![side], ..Survey::of(vec![slanting()]) }.measure(None).unwrap();
+        planned(&measured, &choice(1)).checks.into_iter().find(|check| check.rule == "ends-beyond")
+    };
+    // The slanting side alone is overshot, by 3 square metres.
+    let water = beside(2, Beside::OpenWater).unwrap();
+    assert_eq!(water.verdict, Verdict::Stop);
+    let Some(Arg::Number { value, .. }) = water.value else { panic!("{water:?}") };
+    near(value, 3.0);
+    assert_eq!(beside(2, Beside::Neighbour).unwrap().verdict, Verdict::Caution);
+    assert_eq!(beside(2, Beside::FoodPlants).unwrap().verdict, Verdict::Caution);
+    assert!(beside(2, Beside::Hedge).is_none());
+    assert!(beside(0, Beside::OpenWater).is_none());
+}
+
+#[test]
 fn the_narrow_strip_lies_where_it_is_wanted() {
     let measured = lawn_of(vec![rectangle(10.3, 20.0)], 0.0);
     let mut first = choice(4);
@@ -176,6 +194,8 @@ fn the_walk_begins_at_the_entry_and_a_refill_goes_by_the_tap() {
     assert!(plan.refills[0].is_between_passes);
     let at = plan.passes[1].legs[0].empty_before.m();
     near(at, 2.0 * 7.0_f64.hypot(20.0));
+    // It ends in the first strip at the back again, half a metre from the way out.
+    near(plan.passes[1].empty.m(), at + 3.0 + 0.5);
 }
 
 #[test]

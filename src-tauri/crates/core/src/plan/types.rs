@@ -118,7 +118,7 @@ pub struct Pass {
     pub volume: Volume,
     /// How long its spraying takes.
     pub time: Span,
-    /// How far is walked in it without spraying.
+    /// How far is walked in it without spraying; in the last pass with the way from its end back to the entry.
     pub empty: Length,
     /// How often the walker turns round or aside in it, from one run to the next.
     pub n_turns: u16,

@@ -2,7 +2,8 @@
 //!
 //! Laps come first, then the strips down and back; a second pass in the same heading goes back over the strips from the
 //! side where the first one ended. The order of the runs is that of `order`; without a known entry the first pass begins
-//! forwards. Walks between runs, to the first one from the entry and to the tap for a refill are counted as empty.
+//! forwards. Walks between runs, to the first one from the entry, from the last one back to it, and to
+//! the tap for a refill are counted as empty.
 //! Invariant: the volume of a leg is flow x length / pace, whatever its width; narrowing the fan does not cut
 //! the flow.
 
@@ -110,6 +111,9 @@ pub fn walk(layouts: &[Layout], headings: &[Heading], gait: Gait, places: Places
         }
         at = walked.at;
         passes.push(walked.pass(u8::try_from(pass_idx + 1).unwrap_or(u8::MAX), heading));
+    }
+    if let (Some(last), Some(at), Some(entry)) = (passes.last_mut(), at, places.entry) {
+        last.empty = last.empty + places.apart(at, entry);
     }
     passes
 }
@@ -231,6 +235,8 @@ pub(super) fn walk_to_the_tap(passes: &mut [Pass], layouts: &[Layout], refills: 
             .filter_map(|(first, is_refilled)| is_refilled.then_some(first))
             .collect();
         let layout = layouts.iter().find(|layout| layout.heading == pass.heading);
+        let to_runs = |legs: &[Leg]| legs.iter().map(|leg| leg.empty_before).sum::<Length>();
+        let way_out = pass.empty.less(to_runs(&pass.legs));
         for (leg_idx, leg) in pass.legs.iter_mut().enumerate() {
             let run = layout.and_then(|layout| layout.strip(leg.strip)).and_then(|strip| strip.runs.get(leg.run_idx));
             let Some(run) = run else { continue };
@@ -240,7 +246,7 @@ pub(super) fn walk_to_the_tap(passes: &mut [Pass], layouts: &[Layout], refills: 
             }
             at = Some(end);
         }
-        pass.empty = pass.legs.iter().map(|leg| leg.empty_before).sum();
+        pass.empty = to_runs(&pass.legs) + way_out;
     }
 }
 
