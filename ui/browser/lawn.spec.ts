@@ -188,6 +188,16 @@ test('a rectangle is drawn, a corner dragged by touch with its lengths live, and
   await expect(page.getByRole('button', { name: 'Drag the 4 corners' })).toBeVisible();
 });
 
+test('paces are typed as paces', async ({ page, app }) => {
+  await show(page, app, `#/lawn/${crypto.randomUUID()}`);
+  await page.locator('label', { hasText: 'Paces' }).tap();
+  await page.getByRole('textbox', { name: 'One pace of yours' }).fill('0.8');
+  await page.getByRole('textbox', { name: 'Width, along the front' }).fill('25');
+  await page.getByRole('textbox', { name: 'Length, away from the front' }).fill('20');
+  // 25 × 0.8 = 20 m by 20 × 0.8 = 16 m.
+  await expect(page.locator('.area')).toHaveText(/320\.0\sm²/);
+});
+
 test('a margin to open water is drawn, on any piece’s side', async ({ page, app }) => {
   const id = await keepLawn(
     app,
