@@ -43,6 +43,10 @@ fn adjusted_outlines_agree_with_numpy_whichever_corners_are_held() {
         }
         let lines = truth.taped(&mut chance, spread);
         let Ok(outline) = adjust(truth.names(), &lines, spread) else { continue };
+        // Where another outline fits as well, our uncertainty reaches that one and is no spread of lengths.
+        if outline.notes.iter().any(|note| note.code == "outline-not-settled") {
+            continue;
+        }
         let taped: Vec<Value> =
             lines.iter().map(|line| json!([line.from, line.to, line.length.m(), spread.own_m(line.length)])).collect();
         // Started from the truth, which our side never saw.

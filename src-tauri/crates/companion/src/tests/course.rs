@@ -26,7 +26,8 @@ fn firm(lawn: &[(&str, Value)], kit: &[(&str, Value)]) -> Trial {
 }
 
 fn beside(kinds: [&str; 4]) -> Value {
-    let side = |(side_idx, beside)| json!({"side_idx": side_idx, "beside": beside, "margin": {"text": "", "unit": "m"}});
+    let side =
+        |(side_idx, beside)| json!({"side_idx": side_idx, "beside": beside, "margin": {"text": "", "unit": "m"}});
     kinds.into_iter().enumerate().map(side).collect()
 }
 
@@ -69,7 +70,8 @@ fn the_feet_stop_short_at_every_end_that_faces_something() {
 fn the_wind_is_told_by_the_lawns_own_sides_whatever_its_bearing() {
     for bearing in ["", "90", "200"] {
         let bearing = json!({"text": bearing, "unit": "deg"});
-        let lawn = [("sides", beside(["nothing", "open_water", "nothing", "nothing"])), ("away_bearing", bearing.clone())];
+        let lawn =
+            [("sides", beside(["nothing", "open_water", "nothing", "nothing"])), ("away_bearing", bearing.clone())];
         let mut walk = Walk::open_in(firm(&lawn, &[]), 0x5000);
         walk.until_plan();
         let choice = walk.choice();

@@ -109,7 +109,10 @@ pub fn plan(
     walk_to_the_tap(&mut drafted.passes, &drafted.layouts, &refills, Places::of(measured));
     let measure = Measure::new(&fills, product_exact, label.density);
     let water = drafted.walked.over(drafted.treated.area).unwrap_or(VolumePerArea::ZERO);
-    let highest_on_ground = measure.strongest * VolumePerArea::computed(drafted.highest_rate_ml_per_m2());
+    // Strips are rated by the ground they lie on, the label's dose by the plan under it, which is less.
+    let ground_per_plan = measured.slope.map_or(1.0, |slope| 1.0 / slope.plan_share());
+    let highest_on_ground =
+        measure.strongest * VolumePerArea::computed(drafted.highest_rate_ml_per_m2() * ground_per_plan);
     let weight_full =
         fills.iter().map(|fill| weight_of_fill(kit, fill, label.density)).fold(kit.empty_weight, Weight::max);
     let dose = measure.product.over(drafted.treated.area).unwrap_or(ProductDose::computed(choice.dose.kind(), 0.0));

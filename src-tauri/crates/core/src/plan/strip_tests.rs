@@ -170,6 +170,8 @@ fn on_a_slope_water_goes_by_the_ground_and_product_by_the_plan() {
     near(plan.layouts[0].strips[0].runs[0].length.m(), along_m);
     near(plan.walked.l(), 4.0 * along_m * 0.015);
     near(plan.product_exact.base(), 2.5 * 80.0);
+    // Whole strips put the dose on each square metre of plan: 200 mL on 80 m², not on the 83.5 m² of ground.
+    near(plan.highest_on_ground.base(), 2.5);
     // Across the slope the strips lie a swath apart on the ground: 20.88 m take 21.
     let mut across = choice(1);
     across.headings = vec![Heading::Across];
