@@ -88,7 +88,9 @@ pub fn plan(
         slope: measured.slope,
     };
     let ground = Ground::new(measured, &laying, choice.edge_first);
-    let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume };
+    // Strips are rated by the ground they lie on, the label's dose by the plan under it, which is less.
+    let ground_per_plan = measured.slope.map_or(1.0, |slope| 1.0 / slope.plan_share());
+    let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume, ground_per_plan };
     let (remedies, narrow) = settle(case).map_err(one)?;
     let mut drafted = ground.draft(choice, gait, remedies).map_err(one)?;
     let ends = ends(&drafted, &ground.treated(&drafted), &ground.dry, measured.slope);
@@ -109,8 +111,6 @@ pub fn plan(
     walk_to_the_tap(&mut drafted.passes, &drafted.layouts, &refills, Places::of(measured));
     let measure = Measure::new(&fills, product_exact, label.density);
     let water = drafted.walked.over(drafted.treated.area).unwrap_or(VolumePerArea::ZERO);
-    // Strips are rated by the ground they lie on, the label's dose by the plan under it, which is less.
-    let ground_per_plan = measured.slope.map_or(1.0, |slope| 1.0 / slope.plan_share());
     let highest_on_ground =
         measure.strongest * VolumePerArea::computed(drafted.highest_rate_ml_per_m2() * ground_per_plan);
     let weight_full =

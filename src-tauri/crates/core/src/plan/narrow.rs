@@ -20,6 +20,8 @@ pub(super) struct Case<'a> {
     pub(super) label: &'a Label,
     pub(super) gait: Gait,
     pub(super) dead: Volume,
+    /// Ground for each square metre of plan, more than one on a slope: the label's dose is by the plan.
+    pub(super) ground_per_plan: f64,
 }
 
 /// Settles the remedy of each heading and reports the narrow strips. Ways not chosen are suggested.
@@ -157,7 +159,7 @@ fn dose_at(drafted: &Draft, case: Case<'_>, rate_ml_per_m2: f64) -> Option<Produ
     let highest = case.label.highest_dose.as_ref().map(|highest| highest.value);
     let product = product_for(case.choice.dose, drafted.treated, highest);
     let concentration = product.in_mixture(drafted.walked + case.dead)?;
-    Some(concentration * VolumePerArea::computed(rate_ml_per_m2))
+    Some(concentration * VolumePerArea::computed(rate_ml_per_m2 * case.ground_per_plan))
 }
 
 /// The first way that works: some passes at the walkable pace nearest the usual one, then the others in order.
