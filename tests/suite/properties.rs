@@ -74,8 +74,9 @@ fn dose_at(plan: &Plan, x: f64, y: f64) -> f64 {
             if is_on(&strip.runs[leg.run_idx].ground, x, y) {
                 let fill = fill_of(plan, pass, leg);
                 let per_l = fill.product.base() / fill.mixture.l();
-                let sprayed_m = strip.width.m().min(plan.swath.m());
-                total += per_l * plan.flow.l_per_min() / 60.0 / (leg.pace.m_per_s() * sprayed_m);
+                // A lawn a hair off a whole number of swaths has strips that are a hair wider than the swath.
+                assert!(strip.width.m() <= plan.swath.m() * 1.02 + 1e-9, "{:?}", strip.width);
+                total += per_l * plan.flow.l_per_min() / 60.0 / (leg.pace.m_per_s() * strip.width.m());
             }
         }
     }
