@@ -104,7 +104,7 @@ test('a track too unsure for a small lawn says so at once, and is kept', async (
     .getByLabel('Bring a GPX file')
     .setInputFiles({ name: 'small.gpx', mimeType: 'application/gpx+xml', buffer: Buffer.from(small) });
   await expect(page.getByText(/fixes used|Tape it instead|more than \d+.%/).first()).toBeVisible();
-  await expect(page.locator('form [role="alert"]').first()).toHaveText(/\p{L}{3}/u);
+  await expect(page.locator('main [role="alert"]').first()).toHaveText(/\p{L}{3}/u);
 });
 
 test('a file that holds no outline is refused in plain words, and the form stays', async ({ page, app }) => {
@@ -134,7 +134,9 @@ test('walked round with the device’s position', async ({ page, app, context })
     await context.setGeolocation({ latitude: lat, longitude: lon, accuracy: 1 });
     await page.waitForTimeout(30);
   }
-  await page.getByRole('button', { name: 'Stop: I am round' }).tap();
+  // While it runs, the act in reach of the thumb ends the walk.
+  await expect(page.getByRole('button', { name: 'Keep this lawn' })).toHaveCount(0);
+  await page.locator('footer').getByRole('button', { name: 'Stop: I am round' }).tap();
   await expect(page.getByText(/fixes used/)).toBeVisible();
   expect(await shownArea(page)).toBeGreaterThan(340);
   // What was walked is kept through a reload, like everything typed.
@@ -142,6 +144,8 @@ test('walked round with the device’s position', async ({ page, app, context })
   await page.reload();
   await page.locator('main[data-ready="true"]').waitFor();
   await expect(page.getByText(/fixes used/)).toBeVisible();
+  await page.getByRole('button', { name: 'Go on with this round' }).tap();
+  await expect(page.getByText(new RegExp(`^${walkRound().length + 1}\\sfixes$`))).toBeVisible();
 });
 
 test('without leave to see the position it says so, and nothing hangs', async ({ page, app }) => {
@@ -188,14 +192,49 @@ test('a rectangle is drawn, a corner dragged by touch with its lengths live, and
   await expect(page.getByRole('button', { name: 'Drag the 4 corners' })).toBeVisible();
 });
 
-test('paces are typed as paces', async ({ page, app }) => {
+test('a lawn is typed in paces', async ({ page, app }) => {
   await show(page, app, `#/lawn/${crypto.randomUUID()}`);
   await page.locator('label', { hasText: 'Paces' }).tap();
-  await page.getByRole('textbox', { name: 'One pace of yours' }).fill('0.8');
+  await page.getByRole('textbox', { name: 'One pace' }).fill('0.8');
+  const width = page.getByRole('combobox', { name: /Unit.*Width/ });
+  await expect(width).toHaveValue('steps');
   await page.getByRole('textbox', { name: 'Width, along the front' }).fill('25');
-  await page.getByRole('textbox', { name: 'Length, away from the front' }).fill('20');
-  // 25 × 0.8 = 20 m by 20 × 0.8 = 16 m.
-  await expect(page.locator('.area')).toHaveText(/320\.0\sm²/);
+  await page.getByRole('textbox', { name: /^Length/ }).fill('20');
+  // 25 × 0.8 m by 20 × 0.8 m: 20 m by 16 m.
+  await expect(page.locator('.area')).toHaveText(/320(\.0)?\sm²/);
+});
+
+test('a lawn that does not stand stays drawn, pale, and what is wrong is said and shown', async ({ page, app }) => {
+  const id = await keepLawn(
+    app,
+    lawnOf('Refused lawn', [part({ width: { text: '12', unit: 'm' }, length: { text: '10', unit: 'm' } })]),
+  );
+  await show(page, app, `#/lawn/${id}`);
+  await expect(page.locator('[data-stale="false"] .drawing svg')).toBeVisible();
+  await page.getByRole('button', { name: 'Take out a bed or pond' }).tap();
+  await expect(page.locator('[data-stale="true"] .drawing svg')).toBeVisible();
+  await page.getByRole('button', { name: 'Show me' }).tap();
+  await expect(page.locator('[aria-invalid="true"]').first()).toBeFocused();
+  await page.getByRole('button', { name: 'Remove 2' }).tap();
+  await expect(page.locator('.area')).toHaveText(/120\.0\sm²/);
+
+  await page.getByRole('combobox', { name: 'What lies beyond: Back' }).selectOption('hedge');
+  await page.getByRole('textbox', { name: 'Margin kept dry: Back' }).fill('50');
+  const said = page.locator('.left [data-problem]');
+  await expect(said).toHaveText(/Nothing is left/);
+  await page.getByRole('button', { name: 'Keep this lawn' }).tap();
+  await expect(said).toBeFocused();
+  await expect(said).toBeInViewport();
+});
+
+test('an outline dragged over itself keeps its corners', async ({ page, app }) => {
+  const id = await keepLawn(app, bentLawn('Six-cornered lawn'));
+  await show(page, app, `#/lawn/${id}`);
+  await page.getByRole('button', { name: 'Drag the 6 corners' }).tap();
+  const corner = page.getByRole('button', { name: 'Corner B' });
+  await dragByTouch(page, corner, { x: -150, y: -240 });
+  await expect(page.getByText(/crosses itself/)).toBeVisible();
+  await expect(corner).toBeVisible();
 });
 
 test('a margin to open water is drawn, on any piece’s side', async ({ page, app }) => {

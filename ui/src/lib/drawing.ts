@@ -1,5 +1,6 @@
 // Scales and turns a lawn drawing for the screen: metres to pixels, the front edge at the bottom. Every length and
 // place on it was worked out by the trade; nothing here measures anything.
+import type { Drawing } from './generated/Drawing';
 /** A point: x and y in metres. */
 export type PointM = [number, number];
 
@@ -185,4 +186,26 @@ export function besideMark(beside: string, from: PointM, to: PointM, rings: Poin
     default:
       return '';
   }
+}
+
+/** Corners by themselves, where nothing else can be drawn: an outline that crosses itself is taken hold of on it. */
+export function bareDrawing(corners: PointM[]): Drawing {
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  return {
+    bounds: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
+    outline: [corners],
+    dry: [],
+    sides: [],
+    strips: [],
+    markers: [],
+    start: null,
+    missed: [],
+    overshot: [],
+    entry: null,
+    tap: null,
+    refills: [],
+    corners: [],
+    away_bearing_deg: null,
+  };
 }

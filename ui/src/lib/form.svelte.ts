@@ -1,6 +1,6 @@
 // What a form knows about its fields: what the trade said is wrong, and which fields the operator has left once, so
 // that nobody is scolded for what they have not typed yet. Fields find it through Svelte's context.
-import { getContext, setContext } from 'svelte';
+import { getContext, setContext, tick } from 'svelte';
 import { SvelteSet } from 'svelte/reactivity';
 import type { FieldProblem } from './generated/FieldProblem';
 import type { Said } from './generated/Said';
@@ -39,11 +39,22 @@ export class FormState {
   refuse(problems: FieldProblem[]): void {
     this.problems = problems;
     this.isTried = true;
-    queueMicrotask(() => {
-      const first = document.querySelector<HTMLElement>('[aria-invalid="true"], [data-invalid="true"]');
-      first?.focus();
-      first?.scrollIntoView({ block: 'center' });
-    });
+    void this.showFirst();
+  }
+
+  /** Says everything that is wrong, and leads to the first of it, be it a field or a line that belongs to none. */
+  async showFirst(): Promise<void> {
+    this.isTried = true;
+    await tick();
+    const wrong = '[aria-invalid="true"], [data-invalid="true"]';
+    const first = document.querySelector<HTMLElement>(wrong) ?? document.querySelector<HTMLElement>('[data-problem]');
+    let fold = first?.closest('details');
+    while (fold) {
+      fold.open = true;
+      fold = fold.parentElement?.closest('details');
+    }
+    first?.focus({ preventScroll: true });
+    first?.scrollIntoView({ block: 'center' });
   }
 }
 

@@ -62,6 +62,7 @@ offsets-simpson = With curved edges (Simpson), to compare: { $area }.
 walked-hint = Stand on the edge, start, and walk once round along it at an easy pace. Keep the phone under the open sky.
 walked-start = Start walking round
 walked-stop = Stop: I am round
+walked-go-on = Go on with this round
 walked-second = Walk round a second time to compare
 walked-anew = Throw this walk away
 walked-n-fixes = { $n ->
@@ -138,6 +139,7 @@ uphill-front = To the front
 uphill-left = To the left
 lawn-compass = Compass
 lawn-bearing = Bearing away from the front
+lawn-bearing-placed = The lawn’s place on the earth tells where north is: nothing needs to be typed.
 lawn-bearing-hint = Stand at the front, look away from it and read the compass: north is 0, east 90. Then north is drawn.
 
 ## On the drawing

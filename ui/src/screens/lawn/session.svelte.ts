@@ -1,5 +1,6 @@
 // The form of a lawn while it is open: what is typed, what the trade makes of it, and what is asked for besides. Pages
 // and modes of the form share it; none of them keeps a copy.
+import { untrack } from 'svelte';
 import { asTrouble, askFor, type Trouble } from '../../lib/backend';
 import { Draft } from '../../lib/draft.svelte';
 import type { PointM } from '../../lib/drawing';
@@ -41,10 +42,18 @@ export class LawnSession {
   kept = $state<LawnForm | null>(null);
   trouble = $state<Trouble | null>(null);
   isBusy = $state(false);
+  /** Ends the walk round that is under way, if one is. */
+  stopWalk = $state.raw<(() => void) | null>(null);
+  /** What was drawn last: a form that makes no lawn just now must not take the picture away. */
+  lastView = $state.raw<LawnView | null>(null);
+  /** Steps of drawing by hand that can be taken back, and the form as the drawing was left. */
+  steps = $state.raw<LawnInput[]>([]);
+  #leftAs = '';
   /** The form that the view in hand answers, where it came by another way than a preview. */
   #answered = '';
   /** How many sides each part last had when it made a shape. */
   #nSides = new Map<number, number>();
+  #isRescued = false;
 
   constructor(readonly lawnId: string) {
     this.draft = new Draft<LawnForm>(`lawn:${lawnId}`, empty(), ({ lawn, whose, client }) => ({
@@ -60,6 +69,11 @@ export class LawnSession {
 
   get view(): LawnView | null {
     return this.preview.view;
+  }
+
+  /** What is drawn: the lawn as it is typed, or else as it was when it last was one. */
+  get seen(): LawnView | null {
+    return this.view?.drawing ? this.view : this.lastView;
   }
 
   async load(): Promise<void> {
@@ -91,6 +105,8 @@ export class LawnSession {
   /** Call from an effect: a line for each side that the answer lists, and the place that a first walk round sets. */
   follow(): void {
     if (this.view === null) return;
+    if (this.view.drawing) this.lastView = this.view;
+    else void this.#rescue();
     // An answer to an older form says nothing of where this one lies, nor how many sides it has.
     const isOfNow = this.#askedOf.get(this.view) === JSON.stringify($state.snapshot(this.lawn));
     const { origin } = this.view.input;
@@ -106,6 +122,29 @@ export class LawnSession {
     this.#nSides = new Map([...before, ...shaped]);
     const sides = everySide(sidesOfOffsets(known, parts, before, this.#nSides), views);
     if (JSON.stringify(sides) !== JSON.stringify(known)) this.lawn.sides = sides;
+  }
+
+  /** Opened on a form that makes no lawn, the first piece alone may still make one: that much is drawn. */
+  async #rescue(): Promise<void> {
+    if (this.#isRescued || untrack(() => this.lastView) !== null) return;
+    this.#isRescued = true;
+    const input = $state.snapshot(this.lawn);
+    const blank = { ...input, parts: input.parts.slice(0, 1), sides: [], slope: emptyLawn().slope };
+    try {
+      const view = await this.previewed(blank);
+      if (this.lastView === null && view.drawing) this.lastView = view;
+    } catch (thrown) {
+      this.preview.trouble = asTrouble(thrown);
+    }
+  }
+
+  /** Drawing by hand goes on where it was left, unless something was typed since. */
+  drawBegins(): void {
+    if (JSON.stringify($state.snapshot(this.lawn)) !== this.#leftAs) this.steps = [];
+  }
+
+  drawEnds(): void {
+    this.#leftAs = JSON.stringify($state.snapshot(this.lawn));
   }
 
   /** Takes a form and what the trade makes of it, both at once. */
@@ -143,6 +182,7 @@ export class LawnSession {
 
   async throwAway(): Promise<void> {
     this.#nSides = new Map();
+    this.lastView = null;
     await this.draft.throwAway(this.#start() ?? empty());
   }
 
