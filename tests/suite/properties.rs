@@ -3,7 +3,7 @@
 
 use evensward_core::checks::{Check, Verdict, strictest};
 use evensward_core::lawn::Ring;
-use evensward_core::plan::{Fill, FillMoment, Leg, Pass, Plan, Remedy, plan, product_for};
+use evensward_core::plan::{Fill, FillMoment, Layout, Leg, Pass, Plan, Remedy, plan, product_for};
 use evensward_core::quantity::{Pace, Volume};
 use proptest::prelude::*;
 use proptest::test_runner::Config;
@@ -242,7 +242,7 @@ proptest! {
         for layout in &plan.layouts {
             let runs = layout.strips.iter().flat_map(|strip| &strip.runs);
             let area_m2: f64 = runs.map(|run| run.area.m2()).sum();
-            prop_assert!(is_near(area_m2, plan.treated.area.m2(), 1e-6), "{area_m2} of {:?}", plan.treated);
+            prop_assert!(is_near(area_m2, plan.treated.area.m2(), 1e-9), "{area_m2} of {:?}", plan.treated);
         }
         let whole_m2 = plan.treated.area.m2() + plan.left_out.m2();
         prop_assert!(is_near(whole_m2, given.measured.net_area.area.m2(), 1e-9));
@@ -257,8 +257,11 @@ proptest! {
         given.choice.narrow.across = Some(Remedy::SomePasses { k: 1 });
         let Some(plan) = planned(&given) else { return Ok(()) };
         let per_pass_l = plan.flow.l_per_min() / 60.0 / plan.pace.m_per_s() / plan.swath.m() * plan.treated.area.m2();
-        // A last strip may lack or exceed a swath by a millimetre, and counts as full.
-        prop_assert!(is_near(plan.walked.l(), per_pass_l * plan.passes.len() as f64, 1e-3));
+        // Where the lawn is up to a fiftieth of a swath off a whole number of swaths, that number of strips is walked.
+        let has_narrow = |layout: &Layout| layout.strips.iter().any(|strip| strip.is_narrow);
+        let whole = plan.layouts.iter().filter(|layout| !has_narrow(layout));
+        let within = whole.map(|layout| 0.02 / layout.strips.len() as f64).fold(1e-6, f64::max);
+        prop_assert!(is_near(plan.walked.l(), per_pass_l * plan.passes.len() as f64, within));
     }
 
     #[test]

@@ -308,8 +308,9 @@ fn areas_and_perimeters_on_the_ellipsoid_agree_on_real_plots() {
     }
 }
 
-/// The bands of a laying on an outline, worked out anew with plain trigonometry: one swath each from the starting side.
-fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) -> Vec<Ring> {
+/// The bands of a laying on an outline and how wide they are, worked out anew with plain trigonometry: one swath each from
+/// the starting side, or a whole number of equal ones where the lawn is up to a fiftieth of a swath off it.
+fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) -> (Vec<Ring>, f64) {
     let (sin, cos) = angle_deg.to_radians().sin_cos();
     let (ahead, mut across) = ((sin, cos), (cos, -sin));
     if start_side == StartSide::Right {
@@ -323,17 +324,19 @@ fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) ->
     };
     let ((begin, end), (front, back)) = (extent(across), extent(ahead));
     let at = |u: f64, t: f64| (u * across.0 + t * ahead.0, u * across.1 + t * ahead.1);
-    // No strip is laid for less than a millimetre: what is left there counts to the last one.
-    let n_bands = ((end - begin - 1e-3) / swath_m).ceil() as u32;
+    let (n_swaths, nearest) = ((end - begin) / swath_m, ((end - begin) / swath_m).round());
+    let is_whole = nearest >= 1.0 && (n_swaths - nearest).abs() <= 0.02;
+    let (n_bands, band_m) =
+        if is_whole { (nearest as u32, (end - begin) / nearest) } else { (n_swaths.ceil() as u32, swath_m) };
     let band = |idx: u32| {
-        let from = begin + f64::from(idx) * swath_m;
+        let from = begin + f64::from(idx) * band_m;
         // The outer lines reach a hair outside, so that no rounding is taken off the lawn.
         let left = if idx == 0 { from - 0.5 } else { from };
-        let right = if idx + 1 == n_bands { from + swath_m + 0.5 } else { from + swath_m };
+        let right = if idx + 1 == n_bands { from + band_m + 0.5 } else { from + band_m };
         let (front, back) = (front - 1.0, back + 1.0);
         Ring { outer: vec![at(left, front), at(right, front), at(right, back), at(left, back)], holes: Vec::new() }
     };
-    (0..n_bands).map(band).collect()
+    ((0..n_bands).map(band).collect(), band_m)
 }
 
 #[test]
@@ -357,17 +360,17 @@ fn strips_agree_with_cuts_by_bands() {
         };
         let layout = lay_out(&net, &dry, &laying).unwrap();
         let rings = net.rings();
-        let by = bands(&rings, angle_deg, laying.start_side, swath_m);
+        let (by, band_m) = bands(&rings, angle_deg, laying.start_side, swath_m);
         let by: Vec<Value> = by.into_iter().map(|band| reference::ground(&[band])).collect();
         cases.push(json!({"op": "cut", "of": reference::ground(&rings), "by": by}));
-        laid.push((name, layout, net.area().m2(), swath_m));
+        laid.push((name, layout, net.area().m2(), band_m));
     }
-    for ((name, layout, lawn_m2, swath_m), answer) in laid.iter().zip(reference::answers(&cases).unwrap()) {
+    for ((name, layout, lawn_m2, band_m), answer) in laid.iter().zip(reference::answers(&cases).unwrap()) {
         let theirs: Vec<f64> = answer["areas"].as_array().unwrap().iter().map(|area| area.as_f64().unwrap()).collect();
         // A strip is known by where its centre lies; a band without ground has none.
         let mut ours = vec![0.0; theirs.len()];
         for strip in &layout.strips {
-            let band_idx = ((strip.centre.m() / swath_m) as usize).min(ours.len() - 1);
+            let band_idx = ((strip.centre.m() / band_m) as usize).min(ours.len() - 1);
             ours[band_idx] += strip.runs.iter().map(|run| run.area.m2()).sum::<f64>();
         }
         for (band_idx, (ours_m2, theirs_m2)) in ours.iter().zip(&theirs).enumerate() {
