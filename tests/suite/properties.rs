@@ -75,7 +75,7 @@ fn dose_at(plan: &Plan, x: f64, y: f64) -> f64 {
                 let fill = fill_of(plan, pass, leg);
                 let per_l = fill.product.base() / fill.mixture.l();
                 // A lawn a hair off a whole number of swaths has strips that are a hair wider than the swath.
-                assert!(strip.width.m() <= plan.swath.m() * 1.02 + 1e-9, "{:?}", strip.width);
+                assert!(strip.width.m() <= plan.swath.m() * 1.002 + 1e-9, "{:?}", strip.width);
                 total += per_l * plan.flow.l_per_min() / 60.0 / (leg.pace.m_per_s() * strip.width.m());
             }
         }

@@ -290,7 +290,7 @@ proptest! {
         let said_m2 = check.and_then(|check| check.value.clone()).map_or(0.0, |value| number(&value));
         prop_assert!((said_m2 - twice_m2).abs() < 0.01 + 0.002 * n_runs, "{said_m2} {twice_m2}");
         // Each layout that sprays ground twice adds its rate once more.
-        let rate = FLOW_L_PER_MIN / 60.0 / (1.02 * asked.swath);
+        let rate = FLOW_L_PER_MIN / 60.0 / (1.002 * asked.swath);
         let on_ground = plan.highest_on_ground.base() / plan.concentration.per_l();
         prop_assert!(on_ground >= rate * (2.0 + n_twice) - 1e-9, "{on_ground} {rate} {n_twice}");
     }

@@ -309,7 +309,8 @@ fn areas_and_perimeters_on_the_ellipsoid_agree_on_real_plots() {
 }
 
 /// The bands of a laying on an outline and how wide they are, worked out anew with plain trigonometry: one swath each from
-/// the starting side, or a whole number of equal ones where the lawn is up to a fiftieth of a swath off it.
+/// the starting side, or a whole number of equal ones where the lawn is up to a fiftieth of a swath off it and
+/// none is more than two thousandths wider than a swath.
 fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) -> (Vec<Ring>, f64) {
     let (sin, cos) = angle_deg.to_radians().sin_cos();
     let (ahead, mut across) = ((sin, cos), (cos, -sin));
@@ -325,7 +326,8 @@ fn bands(rings: &[Ring], angle_deg: f64, start_side: StartSide, swath_m: f64) ->
     let ((begin, end), (front, back)) = (extent(across), extent(ahead));
     let at = |u: f64, t: f64| (u * across.0 + t * ahead.0, u * across.1 + t * ahead.1);
     let (n_swaths, nearest) = ((end - begin) / swath_m, ((end - begin) / swath_m).round());
-    let is_whole = nearest >= 1.0 && (n_swaths - nearest).abs() <= 0.02;
+    let excess = n_swaths - nearest;
+    let is_whole = nearest >= 1.0 && excess.abs() <= 0.02 && excess <= 0.002 * nearest;
     let (n_bands, band_m) =
         if is_whole { (nearest as u32, (end - begin) / nearest) } else { (n_swaths.ceil() as u32, swath_m) };
     let band = |idx: u32| {

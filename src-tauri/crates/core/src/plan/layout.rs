@@ -14,6 +14,8 @@ use crate::quantity::{Angle, Area, Length, Said, Swath};
 /// A lawn that is so little off a whole number of swaths, as a share of a swath, is laid in that number of equal strips: no
 /// one walks to that (common practice, no source). What it adds or takes is shared by all the strips.
 const WHOLE_WITHIN: f64 = 0.02;
+/// The most by which such a strip may be wider than the swath, as a share of it: far below what any swath is measured to.
+const WIDER_WITHIN: f64 = 0.002;
 /// More strips than this are no lawn for a knapsack.
 const MOST_STRIPS: f64 = 5_000.0;
 
@@ -63,7 +65,8 @@ impl Laying {
 
 /// How wide the last strip comes out when bands of one swath are laid over an extent, and how many there are.
 ///
-/// An extent within two hundredths of a swath of a whole number of swaths takes that number of equal strips.
+/// An extent within two hundredths of a swath of a whole number of swaths takes that number of equal strips, if none of
+/// them is more than two thousandths wider than the swath.
 ///
 /// ```
 /// use evensward_core::plan::strip_count;
@@ -110,7 +113,8 @@ pub fn lay_out(net: &ValidOutline, dry: &ValidOutline, laying: &Laying) -> Resul
 fn counted(extent: Length, swath: Swath) -> (f64, bool) {
     let n_swaths = extent.m() / swath.m();
     let nearest = n_swaths.round();
-    let is_whole = nearest >= 1.0 && (n_swaths - nearest).abs() <= WHOLE_WITHIN;
+    let excess = n_swaths - nearest;
+    let is_whole = nearest >= 1.0 && excess.abs() <= WHOLE_WITHIN && excess <= WIDER_WITHIN * nearest;
     (if is_whole { nearest } else { n_swaths.ceil().max(1.0) }, is_whole)
 }
 

@@ -9,8 +9,8 @@
 //! A corner in a straight side, tied to its neighbours alone, is beyond linear sums: the height h of its flat triangle follows
 //! from h^2, whose variance V follows from the three lengths. Where such a triangle alone holds its corner, the height's
 //! standard uncertainty is that of an even spread (1/sqrt(3)) over how far h moves when h^2 moves by two of its own.
-//! Where other simple outlines fit as well, the area's standard uncertainty is at least half of the largest difference to
-//! theirs. The operator sees one outline and may be standing on another.
+//! Where another simple outline fits as well, the uncertainty is that of the one that is drawn, for the operator sees at once
+//! whether it is the lawn that lies there; the note names the brace that settles it.
 //! Invariant: a loose corner never makes an infinity: every coordinate is believed to within four times the longest length.
 
 use nalgebra::{DMatrix, DVector};
@@ -58,13 +58,7 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     let factor = if disagree { sigma0.unwrap_or(1.0).max(1.0) } else { 1.0 };
     let own_m2 = factor * (&solved.q * &solved.of_area).dot(&solved.of_area).max(0.0).sqrt();
     // All lengths wrong by the same share make the area wrong by twice that share.
-    let measured_m2 = own_m2.hypot(2.0 * given.spread.scale * area_m2);
-    // Another outline fits as well: twice the uncertainty reaches its area, so that the lower bound covers it.
-    // One that differs by less than a length's worth is within the spread already.
-    let not_settled = solved.not_settled(&found.rivals);
-    let rivals = found.rivals.iter().filter(|_| not_settled.is_some());
-    let rival_m2 = rivals.map(|rival| (signed_area_m2(&rival.0).abs() - area_m2).abs()).fold(0.0, f64::max);
-    let area_sd = Area::computed(measured_m2.max(rival_m2 / 2.0));
+    let area_sd = Area::computed(own_m2.hypot(2.0 * given.spread.scale * area_m2));
 
     let mut notes = Vec::new();
     if let Some(line) = likely_blunder.and_then(|line_idx| lines.get(line_idx)) {
@@ -79,7 +73,7 @@ pub(super) fn of(given: &Given<'_>, found: &Found) -> Adjusted {
     if disagree {
         notes.push(Said::new("doubt-from-residuals"));
     }
-    notes.extend(not_settled);
+    notes.extend(solved.not_settled(&found.rivals));
     notes.extend(solved.weak_corner(factor));
     if redundancy == 0 {
         notes.push(solved.with_best_brace(Said::new("nothing-checks"), Said::new("nothing-checks-all-taped")));

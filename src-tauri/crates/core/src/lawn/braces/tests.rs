@@ -180,9 +180,6 @@ fn a_corner_that_could_lie_on_either_side_is_said_and_the_likelier_is_drawn() {
     let settled = adjusted(&points, &[(0, 2), (1, 3)]);
     near(settled.area.m2(), 110.0);
     assert!(!codes(&settled.notes).contains(&"outline-not-settled"));
-    // The kite of 110 m² may be a dart of 50 m²: twice 30 m² reach it, until the second brace settles it.
-    near(outline.area_sd.m2(), 30.0);
-    assert!(settled.area_sd.m2() < 1.0, "{:?}", settled.area_sd);
     // The inner corner of an L that hangs on its neighbours alone.
     let bay = adjusted(&L_SHAPE, &[(0, 2), (2, 4), (0, 4)]);
     assert!(codes(&bay.notes).contains(&"outline-not-settled"), "{:?}", bay.notes);
