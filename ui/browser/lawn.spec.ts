@@ -282,3 +282,18 @@ test('a lawn is given out as GeoJSON and brought in again', async ({ page, app }
   await expect(page.getByRole('button', { name: 'Drag the 5 corners' })).toBeVisible();
   await expect(page.locator('.area')).toHaveText(/149\.0\sm²/);
 });
+
+test('one answer stands for all sides of a walked lawn, and one side may differ', async ({ page, app }) => {
+  await show(page, app, '#/lawn/01900000-0000-7000-8000-000000000206');
+  await page.getByRole('combobox', { name: /^Beyond all \d+ sides$/ }).selectOption('hedge');
+  await page.getByRole('textbox', { name: 'Margin kept dry along all of them' }).fill('0.5');
+  await page.getByRole('button', { name: /^Keep it along all/ }).tap();
+  await page.locator('summary', { hasText: 'One side after the other' }).tap();
+  const single = page.getByRole('combobox', { name: /^What lies beyond/ });
+  for (const one of await single.all()) await expect(one).toHaveValue('hedge');
+  for (const one of await page.getByRole('textbox', { name: /^Margin kept dry:/ }).all())
+    await expect(one).toHaveValue('0.5');
+  await single.first().selectOption('open_water');
+  await expect(page.getByRole('combobox', { name: /^Beyond all/ })).toHaveValue('');
+  await expect(single.nth(1)).toHaveValue('hedge');
+});
