@@ -57,6 +57,7 @@ test('the plan prints on one page, with drawing, figures, signs and caution', as
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('svg[role="img"]').first()).toBeVisible();
   await expect(page.getByText('Clean water', { exact: true })).toBeVisible();
+  await expect(page.locator('.print-only').filter({ hasText: /Product: / })).toBeVisible();
   await expect(page.getByRole('list', { name: 'Signs on the drawing' })).toBeVisible();
   await expect(page.getByText('Evensward advises.').last()).toBeVisible();
   await expect(page.getByRole('button', { name: 'Agree to this plan' })).toBeHidden();

@@ -101,7 +101,7 @@ plan-directions-hint = The figures are for one pass.
 direction-along = Along { $side }
 direction-straight = Straight away from the front
 direction-side-to-side = From side to side
-direction-angle = Turned { $angle } to the right
+direction-angle = Turned { $angle } to the right of straight away
 direction-advised = Advised
 direction-strips = { $strips ->
     [one] One strip

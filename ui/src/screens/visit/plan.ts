@@ -1,5 +1,6 @@
 // What the plan's choices and the sides of the lawn have to do with one another: which side is walked along, and what a
 // side is called. Angles come from the trade and are only compared.
+import type { DirectionView } from '../../lib/generated/DirectionView';
 import type { PlanChoice } from '../../lib/generated/PlanChoice';
 import type { SideDrawing } from '../../lib/generated/SideDrawing';
 import { said, word } from '../../lib/words';
@@ -12,4 +13,12 @@ export const isAlong = (choice: PlanChoice, side: SideDrawing): boolean =>
 export function sideName(side: SideDrawing): string {
   const name = side.name ? said(side.name) : '';
   return side.part_idx === 0 ? name : word('side-of-part', { side: name, n: side.part_idx + 1 });
+}
+
+/** What a direction is called. */
+export function directionName(direction: DirectionView): string {
+  if (direction.side) return word('direction-along', { side: said(direction.side) });
+  if (direction.angle_deg === 0) return word('direction-straight');
+  if (direction.angle_deg === 90) return word('direction-side-to-side');
+  return word('direction-angle', { angle: { value: direction.angle_deg, unit: 'deg', decimals: 0 } });
 }
