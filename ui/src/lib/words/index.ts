@@ -61,7 +61,8 @@ export function numberText(value: number, decimals: number): string {
 /** The unit's word for this many. */
 export function unitText(unit: string, value = 2): string {
   if (unit === '' || unit === 'count') return '';
-  return word(unitCode(unit), { n: value });
+  // A share over one is plural: 1.1 times.
+  return word(unitCode(unit), { n: Number.isInteger(value) ? value : 2 });
 }
 
 /** A figure with its unit, kept together on one line. */
