@@ -54,8 +54,10 @@ pub(crate) async fn need_product_and_kit(drive: &mut Drive) -> Result<(), Troubl
     drive.step("the plan").await
 }
 
-/// Looks at the plan's choices, settles the narrow strip and the last pass, and agrees.
+/// Looks at the plan's choices, takes the way that leaves a narrow strip, settles that and the last pass, and agrees.
 pub(crate) async fn plan(drive: &mut Drive) -> Result<(), Trouble> {
+    drive.choose("Which way to walk", "Along Right").await?;
+    drive.step("another way to walk").await?;
     drive.choose("The narrow strip", "Make all strips equal").await?;
     drive.step("all strips equal").await?;
     drive.choose("The narrow strip", "Spray it on some passes only").await?;
