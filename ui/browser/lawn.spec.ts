@@ -12,6 +12,7 @@ import {
   lawnOf,
   PENTAGON_LINES,
   part,
+  tapUntil,
   walkRound,
 } from './lawns';
 import { show } from './screens';
@@ -170,8 +171,7 @@ test('a rectangle is drawn, a corner dragged by touch with its lengths live, and
     await expect(lengths).toContainText(/C to D/);
     await expect(lengths).not.toContainText('12.00');
   });
-  await page.getByRole('button', { name: 'Undo (1)' }).tap();
-  await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeVisible();
+  await tapUntil(page.getByRole('button', { name: 'Undo (1)' }), page.getByRole('button', { name: 'Nothing to undo' }));
   await expect(page.getByText(/120\.0\sm²/).first()).toBeVisible();
 
   // Snapped, a small pull comes back to square; the arrow keys move it where a finger cannot.
@@ -259,8 +259,9 @@ test('the way in and the tap are touched on the drawing, and kept', async ({ pag
   await dragByTouch(page, page.getByRole('button', { name: 'Way in' }), { x: 60, y: -30 });
   const after = await page.getByRole('button', { name: 'Way in' }).boundingBox();
   expect(after!.x - before!.x).toBeGreaterThan(40);
-  await page.getByRole('button', { name: 'Done' }).tap();
-  await page.getByRole('button', { name: 'Keep this lawn' }).tap();
+  const keep = page.getByRole('button', { name: 'Keep this lawn' });
+  await tapUntil(page.getByRole('button', { name: 'Done' }), keep);
+  await keep.tap();
   await expect(page.getByRole('heading', { name: 'Six-cornered lawn' })).toBeVisible();
   const kept = await app.ask({ ask: 'lawn', lawn_id: id });
   expect(kept.answer === 'lawn' ? kept.value.input.entry?.[0] : 0).toBeGreaterThan(2);

@@ -1,5 +1,5 @@
 // Invented lawns measured in every way, as forms that a test may save; and a finger that drags.
-import type { Locator, Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import type { LawnInput } from '../src/lib/generated/LawnInput';
 import type { PartInput } from '../src/lib/generated/PartInput';
 import type { App } from './app';
@@ -150,6 +150,14 @@ export async function keepLawn(app: App, input: LawnInput): Promise<string> {
   const lawn_id = crypto.randomUUID();
   await app.ask({ ask: 'save_lawn', lawn_id, input, draft_key: null });
   return lawn_id;
+}
+
+/** Taps until what comes of it shows: a touch that meets the end of a drag does nothing, and a person taps again. */
+export async function tapUntil(button: Locator, sign: Locator): Promise<void> {
+  await expect(async () => {
+    if (!(await sign.isVisible())) await button.tap({ timeout: 2_000 });
+    await expect(sign).toBeVisible({ timeout: 2_000 });
+  }).toPass({ timeout: 20_000 });
 }
 
 /** A finger takes hold of something and drags it; `midway` looks while it is held. */
