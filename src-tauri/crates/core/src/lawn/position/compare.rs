@@ -1,7 +1,6 @@
 //! Two rounds of the same lawn against each other: the check that one round cannot give itself.
 //!
-//! Source: the difference of two results against its expanded uncertainty, k = 2, JCGM 100:2008 (GUM); of two that agree
-//! the mean is better than either.
+//! Source: the difference of two results against its expanded uncertainty, k = 2, JCGM 100:2008 (GUM).
 
 use super::Walked;
 use crate::quantity::{Area, Arg, Said, Unit};
@@ -11,14 +10,8 @@ use crate::quantity::{Area, Arg, Said, Unit};
 pub struct Comparison {
     /// How far their areas are apart.
     pub difference: Area,
-    /// How far they may be apart: the expanded uncertainty of the difference.
-    pub allowed: Area,
     /// Whether they agree within that.
     pub do_agree: bool,
-    /// The mean of both areas.
-    pub mean: Area,
-    /// Its standard uncertainty; no less than half the difference where they do not agree.
-    pub mean_sd: Area,
     /// What to say of it.
     pub said: Said,
 }
@@ -27,22 +20,13 @@ pub struct Comparison {
 #[must_use]
 pub fn compare(first: &Walked, second: &Walked) -> Comparison {
     let difference_m2 = (first.area.m2() - second.area.m2()).abs();
-    let combined_sd_m2 = first.area_sd.m2().hypot(second.area_sd.m2());
-    let allowed_m2 = 2.0 * combined_sd_m2;
+    let allowed_m2 = 2.0 * first.area_sd.m2().hypot(second.area_sd.m2());
     let do_agree = difference_m2 <= allowed_m2;
     let mean_m2 = first.area.m2() / 2.0 + second.area.m2() / 2.0;
-    let mean_sd_m2 = if do_agree { combined_sd_m2 / 2.0 } else { (combined_sd_m2 / 2.0).max(difference_m2 / 2.0) };
     let square_metres = |value_m2: f64| Arg::number(value_m2, Unit::SquareMetre, 0);
     let said = Said::new(if do_agree { "walk-rounds-agree" } else { "walk-rounds-differ" })
         .with("difference", square_metres(difference_m2))
         .with("allowed", square_metres(allowed_m2))
         .with("mean", square_metres(mean_m2));
-    Comparison {
-        difference: Area::computed(difference_m2),
-        allowed: Area::computed(allowed_m2),
-        do_agree,
-        mean: Area::computed(mean_m2),
-        mean_sd: Area::computed(mean_sd_m2),
-        said,
-    }
+    Comparison { difference: Area::computed(difference_m2), do_agree, said }
 }
