@@ -4,20 +4,27 @@
 //! refusal leaves no event. Invariant: product never changes after the plan; a correction moves water or passes.
 //! Invariant: the product that really went into the tank is held against the label's highest dose at every fill.
 
+mod mixing;
+mod require;
+
 use std::sync::Arc;
+
+pub use mixing::waits_for_items;
+use mixing::{begin_mixing, fill_made};
+use require::{
+    all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank, walking,
+};
 
 use super::command::{Command, Facts, Refusal};
 use super::correct::{Correction, corrections, due_fill, use_ups};
-use super::event::{
-    At, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Payload, Signature, look_back_day,
-};
+use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, look_back_day};
 use super::gates;
 use super::item::{mix_steps, ready_items, wash_steps};
 use super::state::{Position, Stage, State};
-use crate::checks::{Check, RULES, Verdict, is_barred};
+use crate::checks::RULES;
 use crate::plan;
 use crate::product::Label;
-use crate::quantity::{Arg, Code, ProductAmount, Said, Unit, Volume};
+use crate::quantity::{Arg, Code, Said};
 
 /// Wherever spraying may still come, the weather can be looked at.
 const WEATHER_IS_SEEN_AT: [Stage; 6] =
@@ -242,81 +249,6 @@ fn assess(position: &Position, facts: &Facts, found: Found) -> Result<Vec<Payloa
     Ok(vec![Payload::Assessed { found: Arc::new(found), checks }])
 }
 
-/// What was seen of the weather longer ago than this says nothing of it now, in seconds (common practice, no source).
-const WEATHER_HOLDS_S: f64 = 4.0 * 3_600.0;
-
-fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
-    let (label, kit) = (label_of(position)?, kit_of(position)?);
-    // Between the choice of the product and the first drop a day or another treatment may have come.
-    let FrozenLabel { product_id, label: chosen, measured, .. } = label;
-    let again = gates::product_checks(position, facts, *product_id, chosen, measured, at.local_date());
-    let stopped_by_law: Vec<Check> =
-        again.into_iter().filter(|check| check.verdict == Verdict::Stop && !check.can_be_passed()).collect();
-    bar(position, &stopped_by_law)?;
-    let items = ready_items(&label.label, kit);
-    let carried: Vec<Code> = items
-        .iter()
-        .filter(|item| item.is_daily && facts.ready_today.contains(&item.code) && !position.ready.contains(&item.code))
-        .map(|item| item.code.clone())
-        .collect();
-    let mut waits_for = waits_for_items(position, facts);
-    let Some(weather) = position.last_weather() else {
-        waits_for.push(Said::new("weather-not-seen"));
-        return Err(Refusal::First(waits_for));
-    };
-    if at.seconds_since(weather.at) > WEATHER_HOLDS_S {
-        waits_for.push(Said::new("weather-seen-too-long-ago"));
-    }
-    if !waits_for.is_empty() {
-        return Err(Refusal::First(waits_for));
-    }
-    let checks: Vec<Check> = gates::ready_checks(position).into_iter().chain(weather.checks.iter().cloned()).collect();
-    bar(position, &checks)?;
-    Ok(vec![Payload::MixingBegun { carried, checks }])
-}
-
-/// Ready items that are neither ticked here nor carried over from this morning.
-#[must_use]
-pub fn waits_for_items(position: &Position, facts: &Facts) -> Vec<Said> {
-    let (Some(label), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
-    ready_items(&label.label, kit)
-        .into_iter()
-        .filter(|item| {
-            let is_carried = item.is_daily && facts.ready_today.contains(&item.code);
-            !(is_carried || position.ready.contains(&item.code))
-        })
-        .map(|item| Said { code: item.code, args: Vec::new() })
-        .collect()
-}
-
-fn fill_made(
-    position: &Position,
-    product: Option<ProductAmount>,
-    in_tank: Option<Volume>,
-    typed: Vec<super::event::TypedFigure>,
-) -> Result<Vec<Payload>, Refusal> {
-    let (label, kit) = (label_of(position)?, kit_of(position)?);
-    let due = position.walk.due.first().ok_or_else(|| Refusal::First(vec![Said::new("no-fill-left")]))?;
-    all_ticked(mix_steps(&label.label).into_iter(), |step| position.mix.contains(step))?;
-    let product = product.unwrap_or(due.product);
-    // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
-    let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
-    let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));
-    most_in_tank(kit.kit.tank, at_mark, "volume")?;
-    if at_mark < position.walk.in_tank + dead.max(product.own_volume(label.label.density)) {
-        return Err(Refusal::Field { field: "volume", said: Said::new("less-than-was-left") });
-    }
-    let mixture = at_mark.less(position.walk.in_tank);
-    let in_tank = at_mark.less(dead);
-    if product.kind() != due.product.kind() {
-        return Err(Refusal::Field { field: "product", said: Said::new("wrong-kind-of-amount") });
-    }
-    bar(position, &gates::fill_checks(position, product, mixture))?;
-    bar_by_weather(position)?;
-    let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
-    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed }])
-}
-
 /// Whether this pass can end here: walking, no refill before its end, and the weather as seen does not stand against it.
 fn end_of_pass(position: &Position) -> Result<(), Refusal> {
     walking(position)?;
@@ -333,61 +265,4 @@ fn resume(position: &Position, mut seen: Vec<Code>) -> Result<Vec<Payload>, Refu
     all_ticked(pause.reason.again().iter().copied(), |item| seen.iter().any(|code| code == item))?;
     bar_by_weather(position)?;
     Ok(vec![Payload::Resumed { seen }])
-}
-
-fn bar_by_weather(position: &Position) -> Result<(), Refusal> {
-    let bars: Vec<Check> = position.weather_bars().cloned().collect();
-    if bars.is_empty() { Ok(()) } else { Err(Refusal::Barred(bars)) }
-}
-
-fn most_in_tank(most: Volume, volume: Volume, field: &'static str) -> Result<(), Refusal> {
-    if crate::quantity::is_above(volume.l(), most.l()) {
-        let said = Said::new("more-than-the-tank-had").with("limit", Arg::number(most.l(), Unit::Litre, 1));
-        return Err(Refusal::Field { field, said });
-    }
-    Ok(())
-}
-
-fn all_ticked<'a>(items: impl Iterator<Item = &'a str>, is_ticked: impl Fn(&str) -> bool) -> Result<(), Refusal> {
-    let open: Vec<Said> = items
-        .filter(|item| !is_ticked(item))
-        .map(|item| Said { code: item.to_owned().into(), args: Vec::new() })
-        .collect();
-    if open.is_empty() { Ok(()) } else { Err(Refusal::First(open)) }
-}
-
-fn bar(position: &Position, checks: &[Check]) -> Result<(), Refusal> {
-    if is_barred(checks, &position.passed_rules()) {
-        return Err(Refusal::Barred(checks.to_vec()));
-    }
-    Ok(())
-}
-
-fn expect(position: &Position, stage: Stage) -> Result<(), Refusal> {
-    expect_one_of(position, &[stage])
-}
-
-fn expect_one_of(position: &Position, stages: &[Stage]) -> Result<(), Refusal> {
-    if stages.contains(&position.stage) { Ok(()) } else { Err(Refusal::NotNow(position.stage)) }
-}
-
-fn walking(position: &Position) -> Result<(), Refusal> {
-    expect(position, Stage::Walk)?;
-    if position.pause().is_some() { Err(Refusal::IsPaused) } else { Ok(()) }
-}
-
-fn known(is_known: bool) -> Result<(), Refusal> {
-    if is_known { Ok(()) } else { Err(Refusal::UnknownItem) }
-}
-
-fn lawn_of(position: &Position) -> Result<&FrozenLawn, Refusal> {
-    position.lawn.as_deref().ok_or(Refusal::NotNow(position.stage))
-}
-
-fn label_of(position: &Position) -> Result<&FrozenLabel, Refusal> {
-    position.label.as_deref().ok_or(Refusal::NotNow(position.stage))
-}
-
-fn kit_of(position: &Position) -> Result<&FrozenKit, Refusal> {
-    position.kit.as_deref().ok_or(Refusal::NotNow(position.stage))
 }

@@ -1,0 +1,157 @@
+//! The panels of hands at work: the ready list, mixing and washing.
+
+use evensward_core::checks::{Check, is_barred};
+use evensward_core::plan;
+use evensward_core::product::Phase;
+use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
+use evensward_core::visit::Position;
+use evensward_core::visit::command::Facts;
+use evensward_core::visit::decide::waits_for_items;
+use evensward_core::visit::item::{mix_steps, ready_items, wash_steps};
+
+use super::super::fills;
+use super::super::{record, strips, texts, weather};
+use crate::Companion;
+use crate::dto::ask::Failure;
+use crate::dto::figures::Said;
+use crate::dto::visit::{Panel, TickView};
+use crate::show;
+
+pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
+    let (Some(label), Some(kit)) = (&position.label, &position.kit) else {
+        return Err(Failure::not_found("visit"));
+    };
+    let items = ready_items(&label.label, kit)
+        .into_iter()
+        .map(|item| {
+            let is_carried = item.is_daily && facts.ready_today.contains(&item.code);
+            TickView {
+                said: show::said(&Sentence { code: item.code.clone(), args: Vec::new() }),
+                group: item.group.code().to_owned(),
+                is_ticked: is_carried || position.ready.contains(&item.code),
+                is_due_again: false,
+                item: item.code.to_string(),
+            }
+        })
+        .collect();
+    let seen = position.last_weather();
+    let weather = seen.map_or_else(weather::empty_form, |seen| weather::form(&seen.observation, &seen.typed));
+    let mut waits_for = waits_for_items(position, facts);
+    let mut checks: Vec<Check> = Vec::new();
+    match seen {
+        Some(seen) => checks.extend(seen.checks.iter().cloned()),
+        None => waits_for.push(Sentence::new("weather-not-seen")),
+    }
+    let passed = position.passed_rules();
+    let can_begin = waits_for.is_empty() && !is_barred(&checks, &passed);
+    let checks = checks
+        .iter()
+        .map(|check| {
+            let passed = position
+                .passed
+                .iter()
+                .rev()
+                .find(|passed| position.holds(passed) && passed.rule == check.rule && check.can_be_passed());
+            texts::check(companion, check, passed)
+        })
+        .collect::<Result<Vec<_>, Failure>>()?;
+    Ok(Panel::Ready {
+        items,
+        weather,
+        drawing: strips::of_position(position).unwrap_or_default(),
+        checks,
+        can_begin,
+        waits_for: waits_for.iter().map(show::said).collect(),
+    })
+}
+
+pub(super) fn mix(position: &Position) -> Result<Panel, Failure> {
+    let (Some(label), Some(due)) = (&position.label, position.walk.due.first()) else {
+        return Err(Failure::not_found("visit"));
+    };
+    let n_made = position.walk.made.len();
+    let number = u32::try_from(n_made.saturating_add(1)).unwrap_or(u32::MAX);
+    let left = position.walk.in_tank;
+    let fill = fills::view(position, number, due, left);
+    let wanted = &label.label;
+    let codes = mix_steps(wanted);
+    let steps: Vec<TickView> = codes
+        .iter()
+        .map(|code| {
+            let said = Said {
+                code: (*code).to_owned(),
+                args: [("half", &fill.half_mark), ("product", &fill.product), ("mark", &fill.mixture)]
+                    .map(|(name, shown)| (name.to_owned(), crate::dto::figures::Argument::Number(shown.clone())))
+                    .into(),
+            };
+            TickView {
+                item: (*code).to_owned(),
+                said,
+                group: "group-mixing".to_owned(),
+                is_ticked: position.mix.contains(*code),
+                is_due_again: false,
+            }
+        })
+        .collect();
+    let pieces = wanted.protective.of(Phase::Mixing);
+    let mut notes: Vec<Said> = pieces.iter().map(|piece| show::said(&Sentence::new(piece.ready_code()))).collect();
+    notes.extend(water_notes(position));
+    notes.extend(over_dosed(position));
+    Ok(Panel::Mix {
+        n_fills: u32::try_from(n_made + position.walk.due.len()).unwrap_or(u32::MAX),
+        can_finish: steps.iter().all(|step| step.is_ticked),
+        fill: Box::new(fill),
+        steps,
+        left_before: show::litres(left),
+        notes,
+    })
+}
+
+/// What to do where the tank ran dry so early that the ground behind has had too much.
+fn over_dosed(position: &Position) -> Option<Said> {
+    let dried_out = position.walk.dried_out.last().filter(|dried_out| record::over_dosed(position, dried_out))?;
+    let dose = dried_out.dose?;
+    let place = dried_out.place;
+    let said = Sentence::new("mix-over-dosed-behind")
+        .with("dose", Arg::number(dose.base(), dose.base_unit(), 2))
+        .with("pass", Arg::Count(u32::from(place.pass)))
+        .with("strips", Arg::Count(u32::from(place.strips_done)));
+    Some(show::said(&said))
+}
+
+/// Water that a correction put into or took out of the fills still to be made.
+fn water_notes(position: &Position) -> Option<Said> {
+    let trim = position.walk.trims.last()?;
+    let (code, water) = match (trim.water_more, trim.water_less) {
+        (more, _) if more > Volume::ZERO => ("mix-more-water-than-planned", more),
+        (_, less) if less > Volume::ZERO => ("mix-less-water-than-planned", less),
+        _ => return None,
+    };
+    Some(show::said(&Sentence::new(code).with("water", Arg::number(water.l(), Unit::Litre, 1))))
+}
+
+/// Each rinsing takes this many times the dead volume of clean water, and there are three (common practice, no source).
+const RINSE_TIMES: f64 = 10.0;
+const N_RINSES: u8 = 3;
+
+pub(super) fn wash(position: &Position) -> Panel {
+    let dead = position.dead();
+    let rinse = dead.times(RINSE_TIMES);
+    let residual_percent = plan::rinse_residual(dead, rinse, N_RINSES) * 100.0;
+    let steps: Vec<TickView> = wash_steps()
+        .iter()
+        .map(|code| TickView {
+            item: (*code).to_owned(),
+            said: show::said(
+                &Sentence::new(code)
+                    .with("rinse", Arg::number(rinse.l(), Unit::Litre, 1))
+                    .with("times", Arg::Count(u32::from(N_RINSES)))
+                    .with("residual", Arg::number(residual_percent, Unit::Percent, 2)),
+            ),
+            group: "group-washing".to_owned(),
+            is_ticked: position.wash.contains(*code),
+            is_due_again: false,
+        })
+        .collect();
+    Panel::Wash { can_finish: steps.iter().all(|step| step.is_ticked), steps }
+}
