@@ -4,7 +4,13 @@
 //! (statutory, advisory, own) and where it stands, because the tag decides whether it can be passed.
 //! This file holds what was entered; the rules that read it are in `checks`.
 
+pub mod formulation;
+pub mod solubility;
+
 use chrono::NaiveDate;
+
+pub use formulation::Formulation;
+pub use solubility::Dissolving;
 
 use crate::quantity::{Arg, Concentration, Density, Length, ProductDose, ProductKind, Said, Span, VolumePerArea};
 

@@ -7,6 +7,7 @@ mod event;
 mod figures;
 pub(crate) mod frozen;
 mod lawn;
+mod mixing;
 mod plan;
 #[cfg(test)]
 mod sample;
