@@ -131,6 +131,9 @@ pub fn kit() -> impl Strategy<Value = Kit> {
             cleaned_since: true,
             fill_limit: None,
             reach: None,
+            head: None,
+            clean_signed_on: None,
+            checked_on: None,
         },
     )
 }
@@ -141,6 +144,7 @@ pub fn calibration() -> impl Strategy<Value = Calibration> {
         pace: Pace::from_m_per_s(pace).unwrap(),
         steps_per_min: None,
         made_on: NaiveDate::from_ymd_opt(2026, 4, 1).unwrap(),
+        evidence: None,
     })
 }
 

@@ -91,12 +91,16 @@ impl World {
                 cleaned_since: true,
                 fill_limit: None,
                 reach: None,
+                head: None,
+                clean_signed_on: None,
+                checked_on: None,
             },
             calibration: Calibration {
                 flow: FlowRate::from_l_per_min(0.9).unwrap(),
                 pace: Pace::from_m_per_s(1.0).unwrap(),
                 steps_per_min: Some(96.0),
                 made_on: day("2026-04-20"),
+                evidence: None,
             },
             is_first_use: true,
             choice: Choice::plain(3, dose),
@@ -141,7 +145,7 @@ impl World {
             kit_id: Uuid::from_u128(0xb1),
             calibration_id: Uuid::from_u128(0xb2),
             kit: self.kit.clone(),
-            calibration: self.calibration,
+            calibration: self.calibration.clone(),
             is_first_use: self.is_first_use,
         }
     }

@@ -31,12 +31,16 @@ pub(super) fn planned(given: &mut Given<'_>) -> Result<Plan, Trouble> {
         cleaned_since: true,
         fill_limit: None,
         reach: None,
+        head: None,
+        clean_signed_on: None,
+        checked_on: None,
     };
     let calibration = Calibration {
         flow: given.quantity("flow", FlowRate::from_figure)?,
         pace: given.quantity("pace", Pace::from_figure)?,
         steps_per_min: None,
         made_on,
+        evidence: None,
     };
     let dose = given.quantity("dose", ProductDose::from_figure)?;
     let n_passes = given.count("n_passes")?;

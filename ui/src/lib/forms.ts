@@ -132,6 +132,21 @@ export const emptyKit = (): KitInput => ({
   last_in: '',
   cleaned: false,
   reach: figure('m'),
+  nozzle_by: '',
+  nozzle_size: '',
+  rated_flow: figure('L/min'),
+  rated_pressure: figure('bar'),
+  fan_angle: figure('deg'),
+  pattern: '',
+  height: figure('m'),
+  pressure: figure('bar'),
+  valve: '',
+  swath_by: '',
+  paving: [],
+  dead_by: '',
+  dead_drained: [],
+  checked_on: '',
+  last_product: '',
 });
 
 export const emptyCalibration = (today: string): CalibrationInput => ({
@@ -141,6 +156,12 @@ export const emptyCalibration = (today: string): CalibrationInput => ({
   walk_time: figure('s'),
   steps: figure('steps'),
   made_on: today,
+  more_catches: [],
+  more_walks: [],
+  is_loaded: false,
+  pressure: figure('bar'),
+  plot_area: figure('m2'),
+  plot_caught: figure('mL'),
 });
 
 /** The local day, `YYYY-MM-DD`. */

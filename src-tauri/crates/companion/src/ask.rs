@@ -1,7 +1,8 @@
 //! Every question and what answers it: one arm each, so that a new question can't be forgotten.
 
 use crate::dto::ask::{Answer, Ask, Failure, Kept};
-use crate::dto::register::{ClientInput, KitView, ProductView};
+use crate::dto::kit::KitView;
+use crate::dto::register::{ClientInput, ProductView};
 use crate::failure::id;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
 use crate::{Companion, forms, outlines, visit};
@@ -70,6 +71,14 @@ impl Companion {
                 self.save_calibration(kit_id, id(&calibration_id)?, &input, draft_key.as_deref())?;
                 let (kit, _) = self.kit_of(&self.entry(KIT, kit_id)?)?;
                 Ok(Answer::Calibration(self.calibration_view(&kit, &input)))
+            }
+            Ask::SignCleaning { kit_id, cleaning_id, input, draft_key } => {
+                let kit_id = id(&kit_id)?;
+                self.sign_cleaning(kit_id, id(&cleaning_id)?, &input, draft_key.as_deref())?;
+                Ok(Answer::Kit(self.kit_view(&self.entry(KIT, kit_id)?)?))
+            }
+            Ask::KitQuestions { kit_id, wanted, n_passes, pace } => {
+                Ok(Answer::KitAnswers(self.kit_questions(id(&kit_id)?, &wanted, n_passes, &pace)?))
             }
             Ask::OpenVisit { visit_id, command_id, lawn_id } => {
                 visit::open(self, id(&visit_id)?, id(&command_id)?, id(&lawn_id)?)

@@ -23,10 +23,9 @@ use uuid::Uuid;
 
 use crate::Companion;
 use crate::dto::ask::Failure;
+use crate::dto::kit::{CalibrationInput, CalibrationView, KitInput, KitView};
 use crate::dto::lawn::LawnInput;
-use crate::dto::register::{
-    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, OperatorInput, ProductInput,
-};
+use crate::dto::register::{ClientInput, OperatorInput, ProductInput};
 use crate::{forms, show};
 
 /// The kind of entry the operator is.

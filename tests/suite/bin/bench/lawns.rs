@@ -34,12 +34,16 @@ impl Given {
             cleaned_since: true,
             fill_limit: None,
             reach: None,
+            head: None,
+            clean_signed_on: None,
+            checked_on: None,
         };
         let calibration = Calibration {
             flow: FlowRate::from_l_per_min(0.9)?,
             pace: Pace::from_m_per_s(1.0)?,
             steps_per_min: None,
             made_on: day,
+            evidence: None,
         };
         let label = Label {
             name: "An invented product".to_owned(),

@@ -48,4 +48,64 @@ cleaned: boolean,
 /**
  * How far ahead of the feet the lance sprays; empty when nobody measured it.
  */
-reach: Typed, };
+reach: Typed, 
+/**
+ * What is known of the nozzle's flow: empty for nothing, `size` of ISO 10625, or `rated` by its maker.
+ */
+nozzle_by: string, 
+/**
+ * The size as printed on the nozzle, such as `02`.
+ */
+nozzle_size: string, 
+/**
+ * The maker's flow.
+ */
+rated_flow: Typed, 
+/**
+ * The pressure at which it holds.
+ */
+rated_pressure: Typed, 
+/**
+ * The spray angle.
+ */
+fan_angle: Typed, 
+/**
+ * Empty, `even` across its width, or `tapered` towards its edges.
+ */
+pattern: string, 
+/**
+ * Height of the nozzle over the grass at work.
+ */
+height: Typed, 
+/**
+ * Pressure at the nozzle at work.
+ */
+pressure: Typed, 
+/**
+ * Empty when unknown, `none`, or `constant` for a valve that holds pressure or flow.
+ */
+valve: string, 
+/**
+ * Where the swath is from: empty when not said, `measured` on dry paving, or `spacing` by height and angle.
+ */
+swath_by: string, 
+/**
+ * Wet widths measured on dry paving.
+ */
+paving: Array<Typed>, 
+/**
+ * Where the dead volume is from: empty when not said, `typed`, or `drained`.
+ */
+dead_by: string, 
+/**
+ * What was drained after spraying until the nozzle spat.
+ */
+dead_drained: Array<Typed>, 
+/**
+ * When the sprayer was last checked over, `YYYY-MM-DD`; empty when never or nobody knows.
+ */
+checked_on: string, 
+/**
+ * The name of the product that was last in it, when it is known.
+ */
+last_product: string, };

@@ -8,11 +8,10 @@ use ts_rs::TS;
 
 use super::drawing::PointM;
 use super::figures::{FieldProblem, Said, Typed};
+use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
 use super::record::RecordView;
-use super::register::{
-    CalibrationInput, CalibrationView, ClientInput, KitInput, KitView, OperatorInput, ProductInput, ProductView,
-};
+use super::register::{ClientInput, OperatorInput, ProductInput, ProductView};
 use super::visit::{Act, PlanChoice, PlanView, VisitView};
 
 /// A question or a request.
@@ -155,6 +154,28 @@ pub enum Ask {
         input: CalibrationInput,
         /// Draft to clear with it.
         draft_key: Option<String>,
+    },
+    /// Sign that a sprayer was cleaned after what was last in it.
+    SignCleaning {
+        /// The kit.
+        kit_id: String,
+        /// The id of this cleaning.
+        cleaning_id: String,
+        /// What was done, and who signs.
+        input: CleaningInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// Ask a kit from the other end: which pace, how many passes, which nozzle.
+    KitQuestions {
+        /// The kit.
+        kit_id: String,
+        /// The wanted volume per area, of all passes together.
+        wanted: Typed,
+        /// In so many passes.
+        n_passes: u32,
+        /// The pace to walk; empty for the calibrated one.
+        pace: Typed,
     },
     /// Open a visit to a lawn.
     OpenVisit {
@@ -346,6 +367,8 @@ pub enum Answer {
     Kit(KitView),
     /// A calibration, kept or previewed.
     Calibration(CalibrationView),
+    /// A kit's answers from the other end.
+    KitAnswers(KitAnswersView),
     /// A visit.
     Visit(Box<VisitView>),
     /// A plan to look at.

@@ -7,6 +7,7 @@ pub mod act;
 pub mod ask;
 pub mod drawing;
 pub mod figures;
+pub mod kit;
 pub mod lawn;
 pub mod plan;
 pub mod record;

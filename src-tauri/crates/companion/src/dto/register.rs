@@ -1,4 +1,4 @@
-//! What is written down once and used on every visit: the operator, clients, lawns, products, kits, calibrations.
+//! What is written down once and used on every visit: the operator, clients, lawns, products.
 //!
 //! Each `…Input` is a form as typed, kept whole; each `…View` is the form with what the trade makes of it. A preview
 //! and a saved entry are the same view, so that a screen shows while typing what it will show afterwards.
@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::figures::{CheckView, FieldProblem, Said, Shown, Typed};
+use super::figures::{FieldProblem, Said, Shown, Typed};
 
 /// The person who sprays and signs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
@@ -126,83 +126,4 @@ pub struct ProductView {
     pub water_in_units: Vec<Shown>,
     /// Slips of the pen worth a second look, such as ten times the range.
     pub notes: Vec<Said>,
-}
-
-/// A sprayer with a nozzle on it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
-pub struct KitInput {
-    /// What the operator calls it.
-    pub name: String,
-    /// What the tank holds.
-    pub tank: Typed,
-    /// Weight when empty.
-    pub empty_weight: Typed,
-    /// What stays in pump, hose and lance.
-    pub dead_volume: Typed,
-    /// The nozzle, in the operator's words.
-    pub nozzle: String,
-    /// Swath at the working height.
-    pub swath: Typed,
-    /// Smallest step of the measuring jug.
-    pub jug_step: Typed,
-    /// Smallest step of the scales.
-    pub scales_step: Typed,
-    /// `nothing`, `clean_water`, `lawn_product`, `total_herbicide` or `unknown`.
-    pub last_in: String,
-    /// Whether it was cleaned and rinsed since.
-    pub cleaned: bool,
-    /// How far ahead of the feet the lance sprays; empty when nobody measured it.
-    #[serde(default = "Typed::no_metres")]
-    pub reach: Typed,
-}
-
-/// A jug test and a timed walk.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
-pub struct CalibrationInput {
-    /// Caught in the jug.
-    pub jug_volume: Typed,
-    /// In this time.
-    pub jug_time: Typed,
-    /// Walked this far.
-    pub walk_length: Typed,
-    /// In this time.
-    pub walk_time: Typed,
-    /// With this many steps.
-    pub steps: Typed,
-    /// On this day, `YYYY-MM-DD`.
-    pub made_on: String,
-}
-
-/// A calibration with what the trade makes of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct CalibrationView {
-    /// The form.
-    pub input: CalibrationInput,
-    /// What is wrong, field by field.
-    pub problems: Vec<FieldProblem>,
-    /// Flow of the nozzle, L/min.
-    pub flow: Option<Shown>,
-    /// Pace, m/s.
-    pub pace: Option<Shown>,
-    /// Steps a minute.
-    pub steps_per_min: Option<Shown>,
-    /// Mixture per pass, mL/m² and L/ha.
-    pub per_pass: Vec<Shown>,
-    /// Remarks, such as a pace that is hard to keep.
-    pub checks: Vec<CheckView>,
-}
-
-/// A kit with what the trade makes of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct KitView {
-    /// The form.
-    pub input: KitInput,
-    /// What is wrong, field by field.
-    pub problems: Vec<FieldProblem>,
-    /// Its current calibration, if it has one.
-    pub calibration: Option<CalibrationView>,
-    /// Weight on the back when full of water.
-    pub full_weight: Option<Shown>,
-    /// Remarks on the kit itself.
-    pub checks: Vec<CheckView>,
 }

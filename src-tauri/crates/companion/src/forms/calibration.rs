@@ -9,7 +9,7 @@ use evensward_core::quantity::{Arg, FlowRate, Length, Pace, Said, Span, Swath, U
 
 use super::Problems;
 use crate::dto::figures::FieldProblem;
-use crate::dto::register::{CalibrationInput, CalibrationView};
+use crate::dto::kit::{CalibrationInput, CalibrationView};
 use crate::show;
 
 /// The calibration as the trade takes it, or everything that is wrong with the form.
@@ -41,6 +41,13 @@ pub(crate) fn view(input: &CalibrationInput, swath: Option<Swath>, today: NaiveD
         pace: pace.map(show::pace),
         steps_per_min: walk.and_then(TimedWalk::steps_per_min).map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
         per_pass: rate.map(show::per_area).unwrap_or_default(),
+        catches: Vec::new(),
+        spread: None,
+        walks: Vec::new(),
+        walk_spread: None,
+        nozzle_state: None,
+        by_plot: Vec::new(),
+        disagreement: None,
         checks: checks.iter().flatten().map(|check| show::check(check, None)).collect(),
     }
 }

@@ -9,7 +9,7 @@ use evensward_core::quantity::{
 
 use super::Problems;
 use crate::dto::figures::FieldProblem;
-use crate::dto::register::{CalibrationView, KitInput, KitView};
+use crate::dto::kit::{CalibrationView, KitInput, KitView};
 use crate::show;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,6 +106,9 @@ pub(crate) fn parse(input: &KitInput) -> Result<Kit, Vec<FieldProblem>> {
             cleaned_since: input.cleaned,
             fill_limit: None,
             reach: reach?,
+            head: None,
+            clean_signed_on: None,
+            checked_on: None,
         })
     })();
     problems.give(kit)
@@ -122,6 +125,14 @@ pub(crate) fn view(input: &KitInput, calibration: Option<CalibrationView>) -> Ki
         problems: parsed.err().unwrap_or_default(),
         calibration,
         full_weight: full.map(show::weight),
+        pattern_base: None,
+        spacing_swath: None,
+        nominal_flow: None,
+        colour: None,
+        history: Vec::new(),
+        cleaning: None,
+        cleaning_owed: None,
+        cleaning_steps: Vec::new(),
         checks: checks.iter().flatten().map(|check| show::check(check, None)).collect(),
     }
 }

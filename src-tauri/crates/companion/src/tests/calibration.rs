@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
 use crate::dto::figures::{Shown, Verdict};
-use crate::dto::register::{CalibrationInput, CalibrationView};
+use crate::dto::kit::{CalibrationInput, CalibrationView};
 use crate::forms::calibration::{parse, view};
 
 fn calibration() -> CalibrationInput {

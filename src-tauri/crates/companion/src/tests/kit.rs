@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
 use crate::dto::figures::Verdict;
-use crate::dto::register::KitInput;
+use crate::dto::kit::KitInput;
 use crate::forms::kit::{parse, view};
 
 fn kit() -> KitInput {

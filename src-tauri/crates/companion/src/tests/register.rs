@@ -8,8 +8,9 @@ use uuid::Uuid;
 use super::{Trial, changed, codes, demo};
 use crate::dto::ask::{Answer, Ask, FailureCode};
 use crate::dto::figures::Argument;
+use crate::dto::kit::CalibrationInput;
 use crate::dto::lawn::LawnInput;
-use crate::dto::register::{CalibrationInput, ClientInput, OperatorInput};
+use crate::dto::register::{ClientInput, OperatorInput};
 
 const LAWN_FIELDS: [&str; 5] = ["client_id", "name", "parts", "sides", "doubt"];
 

@@ -28,7 +28,7 @@ pub(crate) fn panel(position: &Position) -> WalkPanel {
     };
     let n_made = walk.made.len();
     let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
-    let calibration = position.kit.as_ref().map(|kit| kit.calibration);
+    let calibration = position.kit.as_ref().map(|kit| &kit.calibration);
     let steps = pace.zip(calibration).and_then(|(pace, calibration)| calibration.steps_per_min_at(pace));
     WalkPanel {
         guide: code_of(&position.guide(), GUIDES).to_owned(),

@@ -6,14 +6,17 @@
 //! ISO 10625; the half-rate rule for the spacing swath (Ohio State University, Bulletin 817).
 //! Invariant: a flow, a pace and a swath come only from measurements above zero.
 
+mod head;
 mod nozzle;
 
 use chrono::NaiveDate;
 
 use crate::quantity::{
-    Area, FlowRate, Length, Mass, Pace, ProductAmount, ProductKind, Span, Swath, Volume, VolumePerArea, Weight,
+    Area, FlowRate, Length, Mass, Pace, Pressure, ProductAmount, ProductKind, Span, Swath, Volume, VolumePerArea,
+    Weight,
 };
 
+pub use head::{Ended, NozzleRating, Pattern, SetUp, SprayHead, Valve};
 pub use nozzle::{
     NOZZLE_SIZES, NozzleSize, NozzleState, fan_angle_for, fan_width, flow_at_pressure, nozzle_state, pattern_base,
     pressure_for_flow,
@@ -42,6 +45,12 @@ pub struct Kit {
     pub fill_limit: Option<Volume>,
     /// How far ahead of the feet the spray lands, when it was measured: so far before an edge the walker stops.
     pub reach: Option<Length>,
+    /// What is known of the end of the lance.
+    pub head: Option<SprayHead>,
+    /// When the cleaning after what was last in it was signed.
+    pub clean_signed_on: Option<NaiveDate>,
+    /// When the sprayer was last checked over.
+    pub checked_on: Option<NaiveDate>,
 }
 
 impl Kit {
@@ -159,8 +168,27 @@ impl TestPlot {
     }
 }
 
+/// What a calibration rests on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Evidence {
+    /// How many catches.
+    pub n_catches: u32,
+    /// How far the worst catch is from the mean, in per cent of the mean.
+    pub catches_off_percent: f64,
+    /// How many walks.
+    pub n_walks: u32,
+    /// How far the worst walk is from the mean, in per cent of the mean.
+    pub walks_off_percent: f64,
+    /// Whether the walks were made with the sprayer full on the back.
+    pub is_loaded: bool,
+    /// The pressure that was read while catching.
+    pub pressure: Option<Pressure>,
+    /// What it was made with; not known of one kept before this was written down.
+    pub made_with: Option<SetUp>,
+}
+
 /// What a kit was measured to do.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Calibration {
     /// What the nozzle puts out.
     pub flow: FlowRate,
@@ -170,13 +198,21 @@ pub struct Calibration {
     pub steps_per_min: Option<f64>,
     /// The local date of the measurement.
     pub made_on: NaiveDate,
+    /// What it rests on; none for one catch and one walk, as they were kept at first.
+    pub evidence: Option<Evidence>,
 }
 
 impl Calibration {
     /// From a jug test and a timed walk; nothing when either measured nothing.
     #[must_use]
     pub fn from_tests(jug: JugTest, walk: TimedWalk, made_on: NaiveDate) -> Option<Self> {
-        Some(Self { flow: jug.flow()?, pace: walk.pace()?, steps_per_min: walk.steps_per_min(), made_on })
+        Some(Self {
+            flow: jug.flow()?,
+            pace: walk.pace()?,
+            steps_per_min: walk.steps_per_min(),
+            made_on,
+            evidence: None,
+        })
     }
 
     /// Steps a minute at another pace, with steps of the same length.

@@ -19,7 +19,7 @@ pub struct NozzleSize {
 }
 
 /// The pressure at which the nominal flows hold, in bar.
-const NOMINAL_PRESSURE_BAR: f64 = 3.0;
+pub(super) const NOMINAL_PRESSURE_BAR: f64 = 3.0;
 
 /// The sizes of ISO 10625 with their nominal flow at 3 bar.
 pub const NOZZLE_SIZES: &[NozzleSize] = &[

@@ -40,10 +40,11 @@ const WATER_KG_PER_L: f64 = 1.0;
 /// #     nozzle: "fan".into(), swath: Swath::from_m(1.0).unwrap(),
 /// #     jug_steps: kit::JugSteps { volume: Volume::from_ml(5.0).unwrap(), mass: Mass::from_g(5.0).unwrap() },
 /// #     last_in: kit::LastIn::CleanWater, cleaned_since: true, fill_limit: None, reach: None,
+/// #     head: None, clean_signed_on: None, checked_on: None,
 /// # };
 /// # let calibration = kit::Calibration {
 /// #     flow: FlowRate::from_l_per_min(0.9).unwrap(), pace: Pace::from_m_per_s(1.0).unwrap(),
-/// #     steps_per_min: None, made_on: day,
+/// #     steps_per_min: None, made_on: day, evidence: None,
 /// # };
 /// # let dose = ProductDose::of(ProductKind::Mass, 2.5).unwrap();
 /// # let label = product::Label {

@@ -47,6 +47,9 @@ pub(super) fn kit() -> Kit {
         cleaned_since: true,
         fill_limit: None,
         reach: None,
+        head: None,
+        clean_signed_on: None,
+        checked_on: None,
     }
 }
 
@@ -56,7 +59,7 @@ fn day() -> NaiveDate {
 
 pub(super) fn calibration() -> Calibration {
     let (flow, pace) = (FlowRate::from_l_per_min(0.9).unwrap(), Pace::from_m_per_s(1.0).unwrap());
-    Calibration { flow, pace, steps_per_min: None, made_on: day() }
+    Calibration { flow, pace, steps_per_min: None, made_on: day(), evidence: None }
 }
 
 pub(super) fn label() -> Label {

@@ -27,6 +27,7 @@ frozen_quantity! {
     Temperature, from_deg_c, deg_c;
     Density, from_g_per_ml, g_per_ml;
     Angle, from_deg, deg;
+    Pressure, from_bar, bar;
     Doubt, from_percent, percent;
 }
 

@@ -1,6 +1,6 @@
 //! Survey, outline, label, kit and calibration as they are frozen into a visit.
 
-use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
+use evensward_core::kit::LastIn;
 use evensward_core::lawn::{
     Beside, How, Instrument, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Position, Ring, Shape, Side,
     Slope, Survey, ValidOutline,
@@ -8,10 +8,7 @@ use evensward_core::lawn::{
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
 };
-use evensward_core::quantity::{
-    Angle, Area, Concentration, Density, Doubt, FlowRate, Length, Mass, Pace, ProductDose, Span, Swath, Volume,
-    VolumePerArea, Weight,
-};
+use evensward_core::quantity::{Angle, Area, Concentration, Density, Doubt, Length, ProductDose, Span, VolumePerArea};
 use serde::{Deserialize, Serialize};
 
 use super::figures::{TaggedJson, refused};
@@ -295,19 +292,5 @@ frozen_struct! {
         authorisation_number = authorisation_number: Option<String>, is_total_herbicide = is_total_herbicide: bool,
         contains_iron = contains_iron: bool, entered_by = entered_by: String, entered_on = entered_on: chrono::NaiveDate,
         label_version = label_version: String, first_aid = first_aid: FirstAid,
-    }
-    /// Steps of the jug and the scales.
-    JugStepsJson for JugSteps { volume_l = volume: Volume, mass_g = mass: Mass }
-    /// The kit.
-    KitJson for Kit {
-        tank_l = tank: Volume, empty_weight_kg = empty_weight: Weight, dead_volume_l = dead_volume: Volume,
-        nozzle = nozzle: String, swath_m = swath: Swath, jug_steps = jug_steps: JugSteps, last_in = last_in: LastIn,
-        cleaned_since = cleaned_since: bool, fill_limit_l = fill_limit: Option<Volume>;
-        later reach_m = reach: Option<Length>,
-    }
-    /// The calibration.
-    CalibrationJson for Calibration {
-        flow_l_per_min = flow: FlowRate, pace_m_per_s = pace: Pace, steps_per_min = steps_per_min: Option<f64>,
-        made_on = made_on: chrono::NaiveDate,
     }
 }

@@ -6,6 +6,7 @@
 mod event;
 mod figures;
 pub(crate) mod frozen;
+mod kit;
 mod lawn;
 mod mixing;
 mod plan;

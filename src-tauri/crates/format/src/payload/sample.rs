@@ -200,12 +200,16 @@ fn kit(last_in: LastIn) -> FrozenKit {
             cleaned_since: true,
             fill_limit: Some(l(12.0)),
             reach: None,
+            head: None,
+            clean_signed_on: None,
+            checked_on: None,
         },
         calibration: Calibration {
             flow: FlowRate::from_l_per_min(0.9).unwrap(),
             pace: Pace::from_m_per_s(1.0).unwrap(),
             steps_per_min: Some(96.0),
             made_on: day("2026-04-20"),
+            evidence: None,
         },
         is_first_use: false,
     }
