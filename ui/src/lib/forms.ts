@@ -1,6 +1,9 @@
 // Empty forms, and the words a form offers. The codes are those of the core's forms; each is also a message of the
 // catalogue, under the prefix of its question.
 import type { CalibrationInput } from './generated/CalibrationInput';
+import type { CatchInput } from './generated/CatchInput';
+import type { CleaningInput } from './generated/CleaningInput';
+import type { WalkInput } from './generated/WalkInput';
 import type { ClientInput } from './generated/ClientInput';
 import type { KitInput } from './generated/KitInput';
 import type { LawnInput } from './generated/LawnInput';
@@ -80,6 +83,25 @@ export const emptyClient = (): ClientInput => ({ name: '', address: '', phone: '
 export const DOSES = ['mL/100m2', 'mL/m2', 'L/ha', 'g/100m2', 'g/m2', 'kg/ha'];
 export const WATERS = ['mL/m2', 'L/ha', 'L/100m2'];
 
+/** Formulations that a label may name, by the two letters of the international coding system. */
+export const FORMULATIONS = [
+  'WP',
+  'WG',
+  'WT',
+  'SP',
+  'SG',
+  'ST',
+  'SC',
+  'CS',
+  'SE',
+  'OD',
+  'EC',
+  'EW',
+  'ME',
+  'SL',
+  'GR',
+] as const;
+
 export const emptyProduct = (): ProductInput => ({
   name: '',
   legal_class: '',
@@ -138,7 +160,7 @@ export const emptyKit = (): KitInput => ({
   rated_pressure: figure('bar'),
   fan_angle: figure('deg'),
   pattern: '',
-  height: figure('m'),
+  height: figure('cm'),
   pressure: figure('bar'),
   valve: '',
   swath_by: '',
@@ -149,6 +171,34 @@ export const emptyKit = (): KitInput => ({
   last_product: '',
 });
 
+/** Sizes of nozzles and the colours that ISO 10625 gives them. */
+export const NOZZLE_SIZES = [
+  { size: '01', colour: 'orange' },
+  { size: '015', colour: 'green' },
+  { size: '02', colour: 'yellow' },
+  { size: '025', colour: 'lilac' },
+  { size: '03', colour: 'blue' },
+  { size: '04', colour: 'red' },
+  { size: '05', colour: 'brown' },
+  { size: '06', colour: 'grey' },
+  { size: '08', colour: 'white' },
+] as const;
+
+export const VOLUMES = ['mL', 'L', 'fl_oz_us'];
+export const PRESSURES = ['bar', 'kPa', 'psi'];
+
+/** A test asks for three of each; more may be added. */
+export const emptyCatch = (): CatchInput => ({ volume: figure('mL'), time: figure('s') });
+export const emptyWalk = (): WalkInput => ({ length: figure('m'), time: figure('s'), steps: figure('steps') });
+
+export const emptyCleaning = (today: string, by: string): CleaningInput => ({
+  by,
+  on: today,
+  agent: false,
+  n_rinses: figure('times'),
+  how_words: '',
+});
+
 export const emptyCalibration = (today: string): CalibrationInput => ({
   jug_volume: figure('mL'),
   jug_time: figure('s'),
@@ -156,8 +206,8 @@ export const emptyCalibration = (today: string): CalibrationInput => ({
   walk_time: figure('s'),
   steps: figure('steps'),
   made_on: today,
-  more_catches: [],
-  more_walks: [],
+  more_catches: [emptyCatch(), emptyCatch()],
+  more_walks: [emptyWalk(), emptyWalk()],
   is_loaded: false,
   pressure: figure('bar'),
   plot_area: figure('m2'),

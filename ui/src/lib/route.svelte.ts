@@ -12,6 +12,8 @@ export type Place =
   | { page: 'kits' }
   | { page: 'kit'; id: string }
   | { page: 'calibrate'; id: string }
+  | { page: 'clean'; id: string }
+  | { page: 'ask'; id: string }
   | { page: 'visit'; id: string }
   | { page: 'record'; id: string };
 
@@ -35,6 +37,8 @@ export function placeOf(hash: string): Place {
     case 'product':
     case 'kit':
     case 'calibrate':
+    case 'clean':
+    case 'ask':
     case 'visit':
     case 'record':
       return id === undefined || id === '' ? { page: 'home' } : { page, id };

@@ -15,6 +15,7 @@ draft-of-lawn = A lawn
 draft-of-product = A label
 draft-of-kit = A kit
 draft-of-calibration = A jug test and timed walk
+draft-of-cleaning = A cleaning not signed yet
 draft-of-operator = Me and my certificate
 
 trouble-again = Try again
@@ -176,72 +177,6 @@ drawing-alt-strips = The lawn drawn to scale, { $across } across and { $deep } d
     [one] One piece, hatched, must stay dry.
    *[other] { $dry } pieces, hatched, must stay dry.
 }
-
-# Kits
-kits-heading = Kits
-kits-lead = A sprayer with a nozzle on it. Another nozzle is another kit.
-kits-new = Add a kit
-kit-heading-new = A new kit
-kit-heading-change = Change the kit
-kit-name = What you call it
-kit-name-hint = Such as blue knapsack, wide fan.
-kit-tank = The tank holds
-kit-empty-weight = Weight when empty
-kit-dead-volume = Stays in pump, hose and lance
-kit-dead-volume-hint = What cannot be sprayed out: catch it once in the jug.
-kit-nozzle = Nozzle
-kit-nozzle-hint = In your own words, so that you know it again.
-kit-swath = Swath
-kit-swath-hint = The width that is wetted at the height you work at, as it counts for spacing strips.
-kit-jug-step = Smallest step of your measuring jug
-kit-jug-step-hint = Liquid product is rounded to it.
-kit-scales-step = Smallest step of your scales
-kit-scales-step-hint = Crystals and granules are rounded to it.
-kit-last-in = What was last in it?
-last-in-nothing = Nothing, it is new
-last-in-clean_water = Clean water
-last-in-lawn_product = A lawn product
-last-in-total_herbicide = Something that kills grass
-last-in-unknown = I do not know
-kit-cleaned = It was cleaned since
-kit-cleaned-more = Rinsed three times, through hose and nozzle too.
-kit-full-weight = On your back when full
-kit-save = Keep this kit
-kit-per-pass = Per pass:
-kit-measured-on = Measured on { $day }
-kit-not-measured = Not measured yet.
-kit-calibrate = Jug test and timed walk
-kit-calibrate-this = Test { $kit }
-kit-reach = Reach of the lance
-kit-reach-hint = How far ahead of your feet the spray lands. You stop so far before the end of a strip. May stay empty.
-kit-picture-alt = A knapsack sprayer with its tank, lance, nozzle and the swath it wets on the ground.
-kit-picture-tank = tank
-kit-picture-lance = lance
-kit-picture-nozzle = nozzle
-kit-picture-swath = swath
-
-# Jug test and timed walk
-calibrate-heading = Jug test and timed walk
-calibrate-jug = Jug test
-calibrate-jug-hint = With clean water: pump to your working pressure, start the watch, spray into the jug, stop. A minute is good.
-calibrate-jug-volume = Caught in the jug
-calibrate-jug-time = In this time
-calibrate-walk = Timed walk
-calibrate-walk-hint = On grass, with the filled sprayer on your back, at the pace you keep all day.
-calibrate-walk-length = Walked
-calibrate-walk-time = In this time
-calibrate-steps = Steps counted
-calibrate-steps-hint = If you counted them. They become your beat on the walk.
-calibrate-made-on = Measured on
-calibrate-result = What comes of it
-calibrate-per-pass = Mixture per pass
-calibrate-flow = The nozzle gives
-calibrate-pace = You walk
-calibrate-steps-per-min = Your beat
-calibrate-save = Keep this measurement
-timer-start = Start the watch
-timer-stop = Stop
-timer-step = Step: { $n }
 
 # Emergency
 emergency-open = Emergency

@@ -1,0 +1,194 @@
+# Words of the pages of kits: the form, the jug test and timed walk, the cleaning, and the questions from the other end.
+kits-heading = Kits
+kits-lead = A sprayer with a nozzle on it. Another nozzle is another kit.
+kits-new = Add a kit
+kit-heading-new = A new kit
+kit-heading-change = Change the kit
+kit-name = What you call it
+kit-name-hint = Such as blue knapsack, wide fan.
+kit-tank = The tank holds
+kit-empty-weight = Weight when empty
+kit-checked-on = Last checked over
+kit-checked-on-hint = The yearly check of the whole sprayer. Empty when nobody knows.
+kit-section-nozzle = The nozzle
+kit-nozzle = Nozzle
+kit-nozzle-hint = In your own words, so that you know it again.
+kit-nozzle-by = What do you know of its flow?
+nozzle-by-unknown = Nothing
+nozzle-by-size = The size printed on it
+nozzle-by-rated = Its maker’s flow
+kit-nozzle-size = Size
+kit-nozzle-size-hint = Printed on the nozzle; the colours are those of ISO 10625. A nozzle whose maker keeps to another colour code goes by its flow.
+kit-nozzle-size-none = Not chosen
+kit-nozzle-size-of = { $size }, { $colour }
+nozzle-colour-orange = orange
+nozzle-colour-green = green
+nozzle-colour-yellow = yellow
+nozzle-colour-lilac = lilac
+nozzle-colour-blue = blue
+nozzle-colour-red = red
+nozzle-colour-brown = brown
+nozzle-colour-grey = grey
+nozzle-colour-white = white
+kit-rated-flow = Its maker’s flow
+kit-rated-pressure = At this pressure
+kit-valve = Valve at the lance
+valve-unknown = I do not know
+valve-none = None
+valve-constant = Holds the pressure
+kit-pressure = Pressure you work at
+kit-pressure-hint = Read at the nozzle, or set by the valve. Empty without a gauge.
+kit-nominal-flow = Nominal flow there
+kit-section-swath = The fan and the swath
+kit-height = Nozzle above the grass
+kit-height-hint = As you hold the lance while walking.
+kit-fan-angle = Spray angle
+kit-fan-angle-hint = Printed on a fan nozzle, such as 80 or 110.
+kit-pattern = The fan across its width
+pattern-unknown = I do not know
+pattern-even = Even to the edges
+pattern-tapered = Less towards the edges
+kit-swath-by = Where is the swath from?
+swath-by-unknown = Not said
+swath-by-measured = Measured on dry paving
+swath-by-spacing = Height and angle
+kit-paving-hint = Spray across dry paving as you walk, and tape how wide it is wet.
+kit-paving-of = Wet width { $n }
+kit-paving-add = Add a width
+kit-swath = Swath
+kit-swath-hint = The width that counts for spacing strips, at the height you work at.
+kit-reach = Reach of the lance
+kit-reach-hint = How far ahead of your feet the spray lands. You stop so far before the end of a strip. May stay empty.
+fan-alt = The fan from the nozzle to the grass. Height: { $height }. Width on the ground: { $base }. Swath that counts: { $swath }.
+fan-unknown = not known
+fan-height = height
+fan-base = width on the ground
+fan-base-of = on the ground { $width }
+fan-swath = swath
+fan-swath-of = swath { $width }
+kit-section-dead = What cannot be sprayed out
+kit-dead-by = How do you know it?
+dead-by-typed = I know it
+dead-by-drained = Drained and measured
+kit-dead-volume = Stays in pump, hose and lance
+kit-dead-volume-hint = What stays in pump, hose and lance.
+kit-drained-hint = With clean water, spray until the nozzle spits. Then drain pump, hose and lance into the jug.
+kit-drained-of = Drained { $n }
+kit-drained-add = Add a draining
+kit-section-measures = Jug and scales
+kit-jug-step = Smallest step of your measuring jug
+kit-jug-step-hint = Liquid product is rounded to it.
+kit-scales-step = Smallest step of your scales
+kit-scales-step-hint = Crystals and granules are rounded to it.
+kit-section-last-in = What was in it
+kit-last-in = What was last in it?
+last-in-nothing = Nothing, it is new
+last-in-clean_water = Clean water
+last-in-lawn_product = A lawn product
+last-in-total_herbicide = Something that kills grass
+last-in-unknown = I do not know
+kit-last-product = Which product
+kit-cleaned = It was cleaned since
+kit-cleaned-more = Rinsed three times, through hose and nozzle too. After something that kills grass a signed cleaning is needed.
+kit-full-weight = On your back when full
+kit-save = Keep this kit
+kit-per-pass = Per pass:
+kit-measured-on = Measured on { $day }
+kit-not-measured = Not measured yet.
+kit-calibrate = Jug test and timed walk
+kit-calibrate-this = Test { $kit }
+kit-to-calibrate = Jug test and timed walk
+kit-to-clean = Cleaning
+kit-to-ask = History and questions
+kit-picture-alt = A knapsack sprayer with its tank, lance, nozzle and the swath it wets on the ground.
+kit-picture-tank = tank
+kit-picture-lance = lance
+kit-picture-nozzle = nozzle
+kit-picture-swath = swath
+many-out = Take out
+
+# Jug test and timed walk
+calibrate-heading = Jug test and timed walk
+calibrate-jug = Jug test
+calibrate-jug-hint = With clean water: pump to your working pressure, start the watch, spray into the jug, stop. A minute is good. Three catches or more.
+calibrate-jug-in = The jug shows
+calibrate-catch = Catch { $n }
+calibrate-catch-add = One more catch
+calibrate-caught-in = Caught, { $unit }
+calibrate-seconds = Seconds
+calibrate-pressure = Pressure while catching
+calibrate-pressure-hint = Empty without a gauge: then the kit’s own counts.
+calibrate-walk = Timed walk
+calibrate-walk-hint = On grass, at the pace you keep all day. Three walks or more. Steps may stay empty: if you count them, they become your beat on the walk.
+calibrate-loaded = The full sprayer was on my back
+calibrate-walk-in = Lengths in
+calibrate-walk-n = Walk { $n }
+calibrate-walk-add = One more walk
+calibrate-walked-in = Walked, { $unit }
+calibrate-steps-if-counted = Steps
+calibrate-plot = Test plot, as a third way
+calibrate-plot-hint = Spray a measured plot with clean water as you would a lawn, and keep the time. Then spray into the jug for the same time.
+calibrate-plot-area = Plot
+calibrate-plot-caught = Caught in the same time
+calibrate-by-plot = Per pass, by the plot
+calibrate-made-on = Measured on
+calibrate-result = What comes of it
+calibrate-per-pass = Mixture per pass
+calibrate-flow = The nozzle gives
+calibrate-pace = You walk
+calibrate-steps-per-min = Your beat
+calibrate-spread = Catches apart
+calibrate-walk-spread = Walks apart
+calibrate-save = Keep this measurement
+timer-start = Start the watch
+timer-stop = Stop
+timer-step = Step: { $n }
+
+# Flow over the season
+plot-alt = { $n ->
+    [one] One jug test, on { $from }: { $first }.
+   *[other] { $n } jug tests, from { $first } on { $from } to { $last } on { $to }.
+}
+plot-nominal = nominal { $flow }
+plot-list = { $n ->
+    [one] The jug test
+   *[other] The { $n } jug tests
+}
+plot-of-nominal = { $percent } % of nominal
+plot-on = { $day }, walked at { $pace }
+plot-in-force = In force
+
+# Cleaning
+clean-heading = Cleaning
+clean-steps = How to clean it
+clean-last = Cleaned on { $day }, signed by { $by }.
+clean-rinses = Filled with clean water and sprayed out
+clean-agent = A cleaning agent was used
+clean-agent-more = The one that the label of what was in it names.
+clean-how = Anything else
+clean-how-hint = Such as nozzle and strainers soaked. May stay empty.
+clean-on = Cleaned on
+clean-by = Signed by
+clean-sign = Sign the cleaning
+
+# Questions from the other end
+ask-heading = History and questions
+ask-history = What the nozzle gave
+ask-questions = From the other end
+ask-wanted = Water wanted
+ask-wanted-hint = For all passes of a visit together.
+ask-passes = In so many passes
+ask-pace = At this pace
+ask-pace-hint = For choosing a nozzle. Empty: the pace you were measured at.
+ask-pace-for = Walk at
+ask-by-passes = By number of passes
+ask-passes-at = { $n ->
+    [one] One pass at { $pace }
+   *[other] { $n } passes at { $pace }
+}
+ask-passes-give = At your own pace: { $total }
+ask-not-walkable = Nobody keeps this pace.
+ask-sizes = Nozzles for it
+ask-size-fits = fits at { $pressure }
+ask-size-not = would need { $pressure }
+ask-size-flow = nominal { $flow }
