@@ -7,6 +7,7 @@
 pub mod calibration;
 pub mod dose;
 pub mod label;
+pub mod mixing;
 pub mod need;
 pub mod ready;
 pub mod water;
@@ -25,6 +26,7 @@ pub const RULES: &[&str] = &[
     "clean-water-trial",
     "concentration",
     "dose",
+    "dissolving",
     "dose-on-ground",
     "drought",
     "ends-beyond",
@@ -35,8 +37,10 @@ pub const RULES: &[&str] = &[
     "grass-wet",
     "gusts",
     "interval",
+    "jar-test",
     "kills-grass",
     "last-in-sprayer",
+    "mix-water",
     "narrow-pace",
     "leftover-area",
     "leftover-kept",
@@ -44,7 +48,10 @@ pub const RULES: &[&str] = &[
     "number-this-year",
     "other-direction",
     "pace",
+    "partner-label",
+    "partners",
     "protective",
+    "protective-mixing",
     "rain",
     "room-in-tank",
     "rounding",
@@ -52,6 +59,7 @@ pub const RULES: &[&str] = &[
     "use",
     "use-against-plan",
     "water",
+    "water-hardness",
     "water-margin",
     "weight",
     "wind",

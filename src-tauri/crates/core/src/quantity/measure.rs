@@ -230,8 +230,18 @@ quantity!(
     Doubt, Ratio, per_base = 1.0, bounds = 0.0, 100.0, typed = 0.0, 50.0;
     from_percent, percent, "per cent"
 );
+quantity!(
+    /// How acid or alkaline water is, as its pH.
+    Acidity, Acidity, per_base = 1.0, bounds = 0.0, 14.0, typed = 0.0, 14.0;
+    from_ph, ph, "pH"
+);
+quantity!(
+    /// Lime in water, as milligrams of calcium carbonate in a litre.
+    Hardness, Hardness, per_base = 1.0, bounds = 0.0, MOST, typed = 0.0, 2_000.0;
+    from_mg_per_l, mg_per_l, "milligrams of calcium carbonate per litre"
+);
 
-or_zero!(Length, Area, Volume, Mass, Span, VolumePerArea, Weight, WindSpeed);
+or_zero!(Hardness, Length, Area, Volume, Mass, Span, VolumePerArea, Weight, WindSpeed);
 
 impl Volume {
     /// From a number of millilitres.

@@ -7,6 +7,7 @@
 //! 231 cubic inches; imperial gallon of 4.54609 L).
 
 mod amount;
+mod dimension;
 mod figure;
 mod measure;
 mod operators;
@@ -14,13 +15,14 @@ mod said;
 mod unit;
 
 pub use amount::{Concentration, MassPerArea, ProductAmount, ProductDose, ProductKind};
+pub use dimension::Dimension;
 pub use figure::{Figure, FigureProblem, NumberProblem, count_from_text, parse_number};
 pub use measure::{
-    Angle, Area, Density, Doubt, FlowRate, Length, Mass, OutOfRange, Pace, Pressure, Span, Swath, Temperature, Volume,
-    VolumePerArea, Weight, WindSpeed,
+    Acidity, Angle, Area, Density, Doubt, FlowRate, Hardness, Length, Mass, OutOfRange, Pace, Pressure, Span, Swath,
+    Temperature, Volume, VolumePerArea, Weight, WindSpeed,
 };
 pub use said::{Arg, Code, Said};
-pub use unit::{Dimension, Unit};
+pub use unit::Unit;
 
 /// How much two computed values may differ, relative to the limit, and still count as equal to it.
 ///

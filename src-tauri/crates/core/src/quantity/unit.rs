@@ -2,54 +2,15 @@
 //! are stored and sent: a code, once given out, is never given another meaning. US and imperial volumes have
 //! different codes, because "a pint" alone would be wrong by a fifth.
 
+use super::Dimension;
+
 const US_GALLON_L: f64 = 3.785_411_784;
 const IMPERIAL_GALLON_L: f64 = 4.546_09;
 const POUND_G: f64 = 453.592_37;
 const THOUSAND_FT2_M2: f64 = 92.903_04;
 const ACRE_M2: f64 = 4_046.856_422_4;
-
-/// What a unit measures. Units convert only within one dimension.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Dimension {
-    /// Lengths and swaths; base m.
-    Length,
-    /// Areas; base m2.
-    Area,
-    /// Volumes; base L.
-    Volume,
-    /// Masses and weights; base g.
-    Mass,
-    /// Durations; base s.
-    Time,
-    /// Calendar months, which are counted and never converted.
-    Calendar,
-    /// Flows; base L/min.
-    Flow,
-    /// Paces and wind speeds; base m/s.
-    Speed,
-    /// Water or liquid product per area; base mL/m2.
-    VolumePerArea,
-    /// Solid product per area; base g/m2.
-    MassPerArea,
-    /// Liquid product per litre of mixture; base mL/L.
-    VolumePerVolume,
-    /// Solid product per litre of mixture; base g/L.
-    MassPerVolume,
-    /// Densities; base g/mL.
-    Density,
-    /// Pressures; base bar.
-    Pressure,
-    /// Angles; base degree.
-    Angle,
-    /// Temperatures; base degree Celsius, with an offset for Fahrenheit.
-    Temperature,
-    /// Ratios; base per cent.
-    Ratio,
-    /// Counted things.
-    Count,
-    /// Steps per minute.
-    StepRate,
-}
+const CALCIUM_CARBONATE_G_PER_MOL: f64 = 100.087;
+const CALCIUM_OXIDE_G_PER_MOL: f64 = 56.077;
 
 /// A unit a person may type or see.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -184,6 +145,14 @@ pub enum Unit {
     StepsPerMinute,
     /// Passes.
     Passes,
+    /// The pH of water.
+    Ph,
+    /// Milligram of calcium carbonate in a litre of water.
+    MilligramPerLitre,
+    /// The same, as many test kits put it.
+    PartPerMillion,
+    /// German degree of hardness: 10 mg of calcium oxide in a litre.
+    GermanDegree,
 }
 
 impl Unit {
@@ -254,6 +223,10 @@ impl Unit {
         Self::Steps,
         Self::StepsPerMinute,
         Self::Passes,
+        Self::Ph,
+        Self::MilligramPerLitre,
+        Self::PartPerMillion,
+        Self::GermanDegree,
     ];
 
     /// The code that is stored and sent.
@@ -325,6 +298,10 @@ impl Unit {
             Self::Steps => "steps",
             Self::StepsPerMinute => "steps/min",
             Self::Passes => "passes",
+            Self::Ph => "pH",
+            Self::MilligramPerLitre => "mg/L",
+            Self::PartPerMillion => "ppm",
+            Self::GermanDegree => "dH",
         }
     }
 
@@ -379,6 +356,8 @@ impl Unit {
             Self::Percent | Self::Times => Dimension::Ratio,
             Self::Steps | Self::Passes => Dimension::Count,
             Self::StepsPerMinute => Dimension::StepRate,
+            Self::Ph => Dimension::Acidity,
+            Self::MilligramPerLitre | Self::PartPerMillion | Self::GermanDegree => Dimension::Hardness,
         }
     }
 
@@ -408,7 +387,10 @@ impl Unit {
             | Self::Percent
             | Self::Steps
             | Self::StepsPerMinute
-            | Self::Passes => 1.0,
+            | Self::Passes
+            | Self::Ph
+            | Self::MilligramPerLitre
+            | Self::PartPerMillion => 1.0,
             Self::Centimetre
             | Self::MillilitrePerHundredSquareMetres
             | Self::GramPerHundredSquareMetres
@@ -450,6 +432,7 @@ impl Unit {
             Self::PoundPerSquareInch => POUND_G * 9.806_65e-3 / (0.0254 * 0.0254) / 100_000.0,
             Self::Fahrenheit => 5.0 / 9.0,
             Self::Times => 100.0,
+            Self::GermanDegree => 10.0 * CALCIUM_CARBONATE_G_PER_MOL / CALCIUM_OXIDE_G_PER_MOL,
         }
     }
 
