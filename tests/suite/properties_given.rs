@@ -175,6 +175,9 @@ pub fn label(dose: ProductDose, highest_share: Option<f64>) -> Label {
         entered_on: NaiveDate::from_ymd_opt(2026, 4, 1).unwrap(),
         label_version: "1".to_owned(),
         first_aid: Default::default(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
     }
 }
 

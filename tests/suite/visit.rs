@@ -5,7 +5,7 @@
 //! at 1/1.2 m/s and takes 0.36 L. The dose of 2.5 g/m2 on 308 m2 is 770 g, on 300 m2 it is 750 g.
 
 use evensward_core::plan::Remedy;
-use evensward_core::quantity::{Code, Volume};
+use evensward_core::quantity::Volume;
 use evensward_core::visit::command::{Command, Refusal};
 use evensward_core::visit::correct::{corrections, use_ups};
 use evensward_core::visit::event::{CorrectionKind, Payload, Place, UseUpKind};
@@ -32,9 +32,8 @@ fn walk(trial: &mut Trial, taps: impl IntoIterator<Item = Tap>) {
 }
 
 fn tick_all_mixing(trial: &mut Trial) {
-    let steps = evensward_core::visit::item::mix_steps(&trial.position().label.as_ref().unwrap().label);
-    for step in steps {
-        trial.act(Command::TickMix { item: Code::Borrowed(step), on: true });
+    for step in trial.position().mix_steps() {
+        trial.act(Command::TickMix { item: step.item, on: true });
     }
 }
 
@@ -110,7 +109,7 @@ fn a_tank_smaller_than_a_pass_is_refilled_in_mid_pass_where_the_plan_says() {
     assert_eq!(said[0].code, "refill-comes-first");
     walk(&mut trial, [(Command::Refill, Stage::Mix, 1, 7, 0.025)]);
     let Err(Refusal::First(open)) = trial.try_act(fill_as_planned()) else { panic!("mixing was skipped") };
-    assert_eq!(open.len(), evensward_core::visit::item::mix_steps(&trial.world.label).len());
+    assert_eq!(open.len(), trial.position().mix_steps().len());
     tick_all_mixing(&mut trial);
     walk(
         &mut trial,

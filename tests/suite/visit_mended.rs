@@ -3,12 +3,11 @@
 use evensward_core::checks::{Verdict, is_barred};
 use evensward_core::lawn::Shape;
 use evensward_core::plan::Remedy;
-use evensward_core::quantity::{Code, Doubt};
+use evensward_core::quantity::Doubt;
 use evensward_core::visit::command::{Command, Refusal};
 use evensward_core::visit::correct::{corrections, dose_given, use_ups};
 use evensward_core::visit::event::{At, CorrectionKind, Payload, Stamped, UseUpKind};
 use evensward_core::visit::evolve;
-use evensward_core::visit::item::mix_steps;
 use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
@@ -17,8 +16,8 @@ use crate::visit_sample::{
 };
 
 fn tick_all_mixing(trial: &mut Trial) {
-    for step in mix_steps(&trial.world.label) {
-        trial.act(Command::TickMix { item: Code::Borrowed(step), on: true });
+    for step in trial.position().mix_steps() {
+        trial.act(Command::TickMix { item: step.item, on: true });
     }
 }
 

@@ -7,6 +7,7 @@
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
+use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::weather::Observation;
 use evensward_core::checks::wind::{Wind, WindReading};
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
@@ -23,10 +24,9 @@ use evensward_core::visit::command::{Command, Facts, Refusal};
 use evensward_core::visit::correct::{corrections, use_ups};
 use evensward_core::visit::decide::waits_for_items;
 use evensward_core::visit::event::{
-    Applied, At, CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, NoteRef, Payload, Share, Stamped, StopReason,
-    UseUpKind,
+    Applied, At, CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, MixWater, NoteRef, Payload, Share, Stamped,
+    StopReason, UseUpKind,
 };
-use evensward_core::visit::item::{mix_steps, wash_steps};
 use evensward_core::visit::state::{Position, Stage, State};
 use evensward_core::visit::{decide, evolve};
 use evensward_format::payload;
@@ -190,6 +190,9 @@ fn label(dose: ProductDose) -> Label {
         entered_on: day("2026-01-10"),
         label_version: "1".into(),
         first_aid: FirstAid::default(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
     }
 }
 
@@ -216,11 +219,11 @@ pub fn see(observation: Observation) -> Command {
 }
 
 pub fn fill_as_planned() -> Command {
-    Command::FillMade { product: None, in_tank: None, typed: Vec::new() }
+    Command::FillMade { product: None, in_tank: None, typed: Vec::new(), partners: Vec::new() }
 }
 
 pub fn fill(product: Option<ProductAmount>, in_tank: Option<Volume>) -> Command {
-    Command::FillMade { product, in_tank, typed: Vec::new() }
+    Command::FillMade { product, in_tank, typed: Vec::new(), partners: Vec::new() }
 }
 
 pub fn left(left_l: f64) -> Command {
@@ -384,9 +387,9 @@ pub fn plainest(position: &Position, world: &World) -> Command {
         }
         Stage::Ready => get_ready(position, world),
         Stage::Mix => {
-            let steps = mix_steps(&position.label.as_ref().unwrap().label);
-            match steps.into_iter().find(|step| !position.mix.contains(*step)) {
-                Some(step) => Command::TickMix { item: Code::Borrowed(step), on: true },
+            let steps = position.mix_steps();
+            match steps.into_iter().find(|step| !position.mix.contains(&step.item)) {
+                Some(step) => Command::TickMix { item: step.item, on: true },
                 None => unless_weather_is_old(position, fill_as_planned()),
             }
         }
@@ -406,8 +409,8 @@ pub fn plainest(position: &Position, world: &World) -> Command {
             let ways = use_ups(position);
             Command::UseUp(ways.iter().find(|way| way.is_advised).map_or(UseUpKind::None, |way| way.kind))
         }
-        Stage::Wash => match wash_steps().iter().find(|step| !position.wash.contains(**step)) {
-            Some(step) => Command::TickWash { item: Code::Borrowed(step), on: true },
+        Stage::Wash => match position.wash_steps().into_iter().find(|step| !position.wash.contains(&step.item)) {
+            Some(step) => Command::TickWash { item: step.item, on: true },
             None => Command::WashDone,
         },
         Stage::Close => Command::Close {
@@ -422,7 +425,11 @@ pub fn plainest(position: &Position, world: &World) -> Command {
 
 fn get_ready(position: &Position, world: &World) -> Command {
     if let Some(item) = waits_for_items(position, &world.facts).first() {
-        return Command::TickReady { item: item.code.clone(), on: true };
+        return match item.code.as_ref() {
+            "water-not-looked-at" => Command::SeeWater { water: MixWater::default(), typed: Vec::new() },
+            "jar-test-owed" => Command::JarTested { outcome: JarOutcome::Fine, note: None },
+            _ => Command::TickReady { item: item.code.clone(), on: true },
+        };
     }
     let is_fine = |seen: &evensward_core::visit::state::SeenWeather| seen.observation == fine();
     if position.last_weather().is_some_and(is_fine) { Command::BeginMixing } else { see(fine()) }

@@ -76,5 +76,8 @@ fn label(dose: ProductDose, entered_on: NaiveDate) -> Label {
         entered_on,
         label_version: String::new(),
         first_aid: FirstAid::default(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
     }
 }

@@ -70,6 +70,9 @@ impl Given {
             entered_on: day,
             label_version: "1".to_owned(),
             first_aid: Default::default(),
+            formulation: None,
+            dissolving: None,
+            partners: None,
         };
         Ok(Self { kit, calibration, label })
     }

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::figures::Typed;
+use super::mixing::{MixWaterInput, PartnerAmountInput};
 use super::plan::PlanChoice;
 use super::visit::{AssessInput, CloseInput, WeatherInput};
 
@@ -32,6 +33,38 @@ pub enum Act {
     AgreePlan {
         /// The choice it is made from.
         choice: PlanChoice,
+    },
+    /// Let a product share the tank.
+    AddPartner {
+        /// The product.
+        product_id: String,
+        /// Its dose; empty text is its label's.
+        dose: Typed,
+    },
+    /// Leave a partner out again.
+    LeaveOutPartner {
+        /// The product.
+        product_id: String,
+    },
+    /// Write down the water to mix with.
+    SeeWater {
+        /// What was seen.
+        input: MixWaterInput,
+    },
+    /// Say what the jar showed.
+    JarTested {
+        /// `fine`, `heat`, `clumps` or `layers`.
+        outcome: String,
+        /// More words, if any.
+        #[serde(default)]
+        note: String,
+    },
+    /// Tick all that is open of one group; it is taken back as one.
+    TickAll {
+        /// `ready`, `mix` or `wash`.
+        list: String,
+        /// The group's code.
+        group: String,
     },
     /// Tick or untick an item of the ready list.
     TickReady {
@@ -67,6 +100,9 @@ pub enum Act {
         product: Typed,
         /// Volume really in the tank now; empty text is as planned.
         volume: Typed,
+        /// What was really measured of partners; one that is not named is as planned.
+        #[serde(default)]
+        partners: Vec<PartnerAmountInput>,
     },
     /// This strip is done.
     StripDone,

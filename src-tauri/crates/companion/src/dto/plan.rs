@@ -7,6 +7,7 @@ use ts_rs::TS;
 
 use super::drawing::Drawing;
 use super::figures::{CheckView, Said, Shown, Typed};
+use super::mixing::PartnerFillView;
 
 /// Which way the passes go and how the narrow strip is treated.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
@@ -139,6 +140,9 @@ pub struct FillView {
     pub water: Shown,
     /// Weight on the back with it.
     pub weight: Shown,
+    /// What it gets of each partner.
+    #[serde(default)]
+    pub partners: Vec<PartnerFillView>,
 }
 
 /// One line of a sum laid open: what, how much.

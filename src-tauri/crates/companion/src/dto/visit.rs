@@ -9,6 +9,9 @@ use ts_rs::TS;
 pub use super::act::Act;
 use super::drawing::Drawing;
 use super::figures::{Argument, CheckView, FieldProblem, Said, Shown, Typed, Verdict};
+pub use super::mixing::{
+    JarTestView, MixWaterInput, MixWaterView, PartnerAmountInput, PartnerFillView, PartnerView, PartnersView,
+};
 pub use super::plan::{
     DirectionView, FillView, NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView,
 };
@@ -253,6 +256,8 @@ pub enum Panel {
         plan: Option<Box<PlanView>>,
         /// Why there is none.
         problems: Vec<FieldProblem>,
+        /// Products that share the tank.
+        partners: Box<PartnersView>,
     },
     /// Everything to tick before the first drop.
     Ready {
@@ -268,6 +273,10 @@ pub enum Panel {
         can_begin: bool,
         /// Why not yet.
         waits_for: Vec<Said>,
+        /// The water, where a product minds it.
+        water: Option<MixWaterView>,
+        /// The jar test, where several products share the tank.
+        jar: Option<JarTestView>,
     },
     /// Mixing, a step at a time.
     Mix {
@@ -283,6 +292,10 @@ pub enum Panel {
         left_before: Shown,
         /// Remarks, such as water added by a correction.
         notes: Vec<Said>,
+        /// The water, where a product minds it.
+        water: Option<MixWaterView>,
+        /// Whether what is measured dissolves and stays within its labels, as planned.
+        checks: Vec<CheckView>,
     },
     /// The walk.
     Walk(Box<WalkPanel>),

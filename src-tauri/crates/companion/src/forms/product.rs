@@ -180,6 +180,9 @@ fn read(input: &ProductInput) -> (Option<Label>, Figures, Problems) {
             entered_by: input.entered_by.trim().to_owned(),
             entered_on: entered_on?,
             label_version: input.label_version.trim().to_owned(),
+            formulation: None,
+            dissolving: None,
+            partners: None,
             first_aid: FirstAid {
                 splash: input.splash_words.clone(),
                 spill: input.spill_words.clone(),

@@ -142,7 +142,7 @@ impl Walk {
         for step in steps.clone() {
             self.act(Act::TickMix { item: step.item, on: true });
         }
-        self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L") });
+        self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L"), partners: Vec::new() });
     }
 
     fn finish(&mut self) {

@@ -9,9 +9,10 @@ use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef}
 use evensward_format::private::PrivateText;
 use uuid::Uuid;
 
-use super::codes::{CAUSES, CORRECTIONS, PAUSES, SHARES, STOPS, SURVIVORS, TARGETS, USE_UPS};
+use super::codes::{CAUSES, CORRECTIONS, JAR_OUTCOMES, PAUSES, SHARES, STOPS, SURVIVORS, TARGETS, TICK_LISTS, USE_UPS};
 use super::facts::is_first_use;
 use super::journal::note_ref;
+use super::mixing;
 use super::parsing::{Problems, typed_figures};
 use super::planning::plan_choice;
 use super::weather;
@@ -46,6 +47,20 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
             let typed = typed_figures([("dose", &choice.dose), ("pace", &choice.pace)]);
             Command::AgreePlan { choice: Box::new(parsed), guide, typed }
         }
+        Act::AddPartner { product_id, dose } => mixing::add_partner(companion, &product_id, &dose)?,
+        Act::LeaveOutPartner { product_id } => Command::LeaveOutPartner { product_id: failure::id(&product_id)? },
+        Act::SeeWater { input } => mixing::see_water(companion, &input, &mut private)?,
+        Act::JarTested { outcome, note: words } => {
+            let mut problems = Problems::default();
+            let outcome = problems.code("outcome", &outcome, JAR_OUTCOMES);
+            let note = optional_note(companion, &words, &mut private);
+            problems.settle(outcome.map(|outcome| Command::JarTested { outcome, note }))?
+        }
+        Act::TickAll { list, group } => {
+            let mut problems = Problems::default();
+            let list = problems.code("list", &list, TICK_LISTS);
+            problems.settle(list.map(|list| Command::TickAll { list, group: Code::Owned(group) }))?
+        }
         Act::TickReady { item, on } => Command::TickReady { item: item.into(), on },
         Act::SeeWeather { input } => {
             let (observation, typed) = weather::parse(&input)?;
@@ -61,12 +76,13 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         }
         Act::BeginMixing => Command::BeginMixing,
         Act::TickMix { item, on } => Command::TickMix { item: item.into(), on },
-        Act::FillMade { product, volume } => {
+        Act::FillMade { product, volume, partners } => {
             let mut problems = Problems::default();
             let typed = typed_figures([("product", &product), ("volume", &volume)]);
             let product = problems.optional("product", &product, ProductAmount::from_figure);
             let in_tank = problems.optional("volume", &volume, Volume::from_figure);
-            problems.settle(Some(Command::FillMade { product, in_tank, typed }))?
+            let partners = mixing::really_measured(&partners, &mut problems)?;
+            problems.settle(Some(Command::FillMade { product, in_tank, typed, partners }))?
         }
         Act::StripDone => Command::StripDone,
         Act::PassDone => Command::PassDone,
@@ -120,7 +136,7 @@ pub(crate) fn note(companion: &Companion, words: &str, private: &mut Vec<Private
     reference
 }
 
-fn optional_note(companion: &Companion, words: &str, private: &mut Vec<PrivateText>) -> Option<NoteRef> {
+pub(crate) fn optional_note(companion: &Companion, words: &str, private: &mut Vec<PrivateText>) -> Option<NoteRef> {
     (!words.trim().is_empty()).then(|| note(companion, words, private))
 }
 

@@ -1,7 +1,9 @@
 //! The codes of closed lists as screens and records name them: one table a list, read in both directions.
 
+use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::plan::{Cause, Heading, NarrowAt, StartSide};
 use evensward_core::product::Purpose;
+use evensward_core::visit::command::TickList;
 use evensward_core::visit::event::{CorrectionKind, Guide, Share, StopReason, Survivors, UseUpKind};
 use evensward_core::visit::item::PauseReason;
 
@@ -23,6 +25,14 @@ pub(crate) const SURVIVORS: &[(&str, Survivors)] = &[
     ("patches", Survivors::Patches),
     ("along_strip", Survivors::AlongStrip),
 ];
+pub(crate) const JAR_OUTCOMES: &[(&str, JarOutcome)] = &[
+    ("fine", JarOutcome::Fine),
+    ("heat", JarOutcome::Heat),
+    ("clumps", JarOutcome::Clumps),
+    ("layers", JarOutcome::Layers),
+];
+pub(crate) const TICK_LISTS: &[(&str, TickList)] =
+    &[("ready", TickList::Ready), ("mix", TickList::Mix), ("wash", TickList::Wash)];
 pub(crate) const PAUSES: &[(&str, PauseReason)] = &[
     ("wind", PauseReason::Wind),
     ("rain", PauseReason::Rain),

@@ -8,6 +8,7 @@ use evensward_core::visit::Position;
 use evensward_core::visit::correct::due_fill;
 use evensward_core::visit::event::{DueFill, FrozenPlan, Guide, Place};
 
+use super::mixing::partner_fills;
 use crate::dto::figures::{Said, Shown};
 use crate::dto::visit::FillView;
 use crate::show;
@@ -40,6 +41,7 @@ pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume
         product_exact: show::product(due.product_exact),
         water: show::litres(due.water),
         weight: weight(position, mixture, due.product),
+        partners: partner_fills(position, due.product_exact),
     }
 }
 

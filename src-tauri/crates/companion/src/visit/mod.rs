@@ -10,6 +10,7 @@ mod facts;
 mod fills;
 mod ground;
 mod journal;
+mod mixing;
 mod panels;
 mod parsing;
 mod planning;
@@ -156,13 +157,18 @@ pub(crate) fn act(
 }
 
 fn is_pouring(act: &Act) -> bool {
-    matches!(act, Act::TickMix { item, on: true } if item == "mix-pour-product")
+    match act {
+        Act::TickMix { item, on: true } => item.starts_with("mix-pour-product"),
+        Act::TickAll { list, group } => list == "mix" && group == "group-mixing",
+        _ => false,
+    }
 }
 
 /// The kit's entry follows the visit: what is in the sprayer now, and whether it is clean again.
 fn set_in_sprayer(companion: &mut Companion, position: &Position, is_clean: bool) -> Result<(), Failure> {
-    let (Some(kit), Some(label)) = (&position.kit, &position.label) else { return Ok(()) };
-    let last_in = if label.label.is_total_herbicide { "total_herbicide" } else { "lawn_product" };
+    let Some(kit) = &position.kit else { return Ok(()) };
+    let last_in =
+        if position.labels().iter().any(|label| label.is_total_herbicide) { "total_herbicide" } else { "lawn_product" };
     match companion.set_last_in(kit.kit_id, last_in, is_clean) {
         Err(failure) if failure.code == FailureCode::Refused || failure.is_of_one_entry() => {
             // The visit has the kit frozen in it and goes on without the entry.

@@ -8,7 +8,6 @@ use evensward_core::plan::{Cause, NextTime, learned_trim};
 use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
 use evensward_core::visit::command::{Learned, Treatment};
 use evensward_core::visit::correct::dose_given;
-use evensward_core::visit::item::ready_items;
 use evensward_core::visit::{Position, Stage};
 use evensward_format::journal::VisitRow;
 use serde::{Deserialize, Serialize};
@@ -71,14 +70,12 @@ impl Summary {
         let label = position.label.as_ref();
         let treated_on = position.has_sprayed().then(|| position.treated_on()).flatten();
         let next_time = position.closed.is_some().then(|| next_time(position)).flatten();
-        let daily: BTreeSet<String> = match (&position.label, &position.kit) {
-            (Some(label), Some(kit)) => ready_items(&label.label, kit)
-                .into_iter()
-                .filter(|item| item.is_daily && position.ready.contains(&item.code))
-                .map(|item| item.code.to_string())
-                .collect(),
-            _ => BTreeSet::new(),
-        };
+        let daily: BTreeSet<String> = position
+            .ready_items()
+            .into_iter()
+            .filter(|item| item.is_daily && position.ready.contains(&item.code))
+            .map(|item| item.code.to_string())
+            .collect();
         Self {
             said: sentence(position).map(|sentence| show::said(&sentence)),
             next: next_time.map(next).unwrap_or_default(),

@@ -48,6 +48,9 @@ fn moss_killer() -> Label {
         entered_on: day("2026-04-01"),
         label_version: "1".to_owned(),
         first_aid: Default::default(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
     }
 }
 

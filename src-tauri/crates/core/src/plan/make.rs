@@ -55,6 +55,7 @@ const WATER_KG_PER_L: f64 = 1.0;
 /// #     rain: product::Rain::NotStated, mowing: String::new(), protective: Default::default(),
 /// #     water_margin: None, authorisation_number: None, is_total_herbicide: false, contains_iron: false,
 /// #     entered_by: "A".into(), entered_on: day, label_version: "1".into(), first_aid: Default::default(),
+/// #     formulation: None, dissolving: None, partners: None,
 /// # };
 /// let measured = survey.measure(None).unwrap();
 /// let plan = plan::plan(&measured, &kit, &calibration, &label, &plan::Choice::plain(4, dose)).unwrap();
@@ -150,6 +151,7 @@ pub fn plan(
         layouts: drafted.layouts,
         passes: drafted.passes,
         ends,
+        partners: Vec::new(),
     })
 }
 

@@ -88,6 +88,9 @@ pub(super) fn label() -> Label {
         entered_on: day(),
         label_version: "1".to_owned(),
         first_aid: Default::default(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
     }
 }
 

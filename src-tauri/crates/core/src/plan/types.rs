@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::choice::{Heading, Remedy};
+use super::partners::PartnerPlan;
 use crate::checks::Check;
 use crate::lawn::{NetArea, Ring};
 use crate::quantity::{
@@ -315,6 +316,8 @@ pub struct Plan {
     pub checks: Vec<Check>,
     /// What square ends do at oblique edges.
     pub ends: Ends,
+    /// The products that share the tank, in the order in which they were chosen.
+    pub partners: Vec<PartnerPlan>,
 }
 
 impl Plan {

@@ -358,6 +358,12 @@ pub struct Label {
     pub label_version: String,
     /// First aid and safety words.
     pub first_aid: FirstAid,
+    /// How it is made up, by the code behind its name.
+    pub formulation: Option<Formulation>,
+    /// How it dissolves, where that is known.
+    pub dissolving: Option<Dissolving>,
+    /// Whether it may share the tank with another product.
+    pub partners: Option<Tagged<bool>>,
 }
 
 impl Label {

@@ -5,10 +5,13 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 use uuid::Uuid;
 
-use super::event::{CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, NoteRef, StopReason, TypedFigure, UseUpKind};
+use super::event::{
+    CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, MixWater, NoteRef, StopReason, TypedFigure, UseUpKind,
+};
 use super::item::PauseReason;
 use super::state::Stage;
 use crate::checks::Check;
+use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
@@ -70,6 +73,17 @@ impl Facts {
     }
 }
 
+/// A list that can be ticked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TickList {
+    /// The ready list.
+    Ready,
+    /// The mixing steps.
+    Mix,
+    /// The washing steps.
+    Wash,
+}
+
 /// What an operator does.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Command {
@@ -96,6 +110,45 @@ pub enum Command {
         guide: Guide,
         /// The figures as typed.
         typed: Vec<TypedFigure>,
+    },
+    /// Let a product share the tank.
+    AddPartner {
+        /// The product.
+        product_id: Uuid,
+        /// The label version.
+        label_id: Uuid,
+        /// Its content.
+        label: Box<Label>,
+        /// Its dose.
+        dose: ProductDose,
+        /// The figure as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Leave a partner out again.
+    LeaveOutPartner {
+        /// Which product.
+        product_id: Uuid,
+    },
+    /// Look at the water to mix with.
+    SeeWater {
+        /// What was seen.
+        water: MixWater,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Say what the jar showed.
+    JarTested {
+        /// What it showed.
+        outcome: JarOutcome,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Tick all that is open of one group of a list.
+    TickAll {
+        /// Which list.
+        list: TickList,
+        /// The group's code.
+        group: Code,
     },
     /// Tick an item of the ready list.
     TickReady {
@@ -135,6 +188,8 @@ pub enum Command {
         in_tank: Option<Volume>,
         /// The figures as typed.
         typed: Vec<TypedFigure>,
+        /// What was really measured of a partner; one that is not named was measured as planned.
+        partners: Vec<(Uuid, ProductAmount)>,
     },
     /// A strip is done.
     StripDone,

@@ -6,10 +6,13 @@
 
 use std::sync::Arc;
 
+use uuid::Uuid;
+
 use super::event::{At, Guide, Payload, Place, Stamped, UseUpKind};
+use super::item;
 use super::state::{
-    Closed, DriedOut, GateChecks, MadeFill, PassTruth, Passed, Pause, Position, SeenWeather, Short, Stage, State, Step,
-    Stopped, Trim, UsedUp,
+    Closed, DriedOut, GateChecks, JarTest, MadeFill, PassTruth, Passed, Pause, Position, SeenWater, SeenWeather, Short,
+    Stage, State, Step, Stopped, Trim, UsedUp,
 };
 use crate::checks::Check;
 use crate::quantity::{ProductAmount, Volume};
@@ -65,6 +68,10 @@ pub const fn what(payload: &Payload) -> &'static str {
         Payload::ProductChosen { .. } => "step-product-chosen",
         Payload::KitChosen { .. } => "step-kit-chosen",
         Payload::PlanAgreed { .. } => "step-plan-agreed",
+        Payload::PartnerChosen { .. } => "step-partner-chosen",
+        Payload::PartnerLeftOut { .. } => "step-partner-left-out",
+        Payload::WaterSeen { .. } => "step-water-seen",
+        Payload::JarTested { .. } => "step-jar-tested",
         Payload::ReadyTicked { .. } => "step-ready-ticked",
         Payload::WeatherSeen { .. } => "step-weather-seen",
         Payload::AdvisoryPassed { .. } => "step-advisory-passed",
@@ -116,6 +123,24 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.plan = Some(Arc::clone(plan));
             position.stage = Stage::Ready;
         }
+        Payload::PartnerChosen { partner, checks, .. } => {
+            gate(position, checks);
+            let partners = Arc::make_mut(&mut position.partners);
+            partners.retain(|known| known.label.product_id != partner.label.product_id);
+            partners.push(Arc::clone(partner));
+            position.jar = None;
+        }
+        Payload::PartnerLeftOut { product_id } => {
+            Arc::make_mut(&mut position.partners).retain(|known| known.label.product_id != *product_id);
+            position.jar = None;
+        }
+        Payload::WaterSeen { water, typed, checks } => {
+            let seen = SeenWater { at, water: water.clone(), typed: typed.clone(), checks: checks.clone() };
+            Arc::make_mut(&mut position.water).push(seen);
+        }
+        Payload::JarTested { outcome, note } => {
+            position.jar = Some(Arc::new(JarTest { at, outcome: *outcome, note: note.clone() }));
+        }
         Payload::ReadyTicked { item, on } => tick(&mut position.ready, item, *on),
         Payload::WeatherSeen { observation, checks, typed } => {
             let seen = SeenWeather {
@@ -140,7 +165,9 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.stage = Stage::Mix;
         }
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
-        Payload::FillMade { product, mixture, in_tank, .. } => fill_made(position, at, *product, *mixture, *in_tank),
+        Payload::FillMade { product, mixture, in_tank, partners, .. } => {
+            fill_made(position, at, *product, *mixture, *in_tank, partners);
+        }
         Payload::StripDone => {
             let stretch_end = position.stretch_end();
             let strips_done = position.walk.strips_done.saturating_add(1);
@@ -208,7 +235,7 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             }
             position.stage = match position.stage {
                 // Product that was poured in and never sprayed is still in the sprayer.
-                _ if position.walk.made.is_empty() && position.mix.contains("mix-pour-product") => Stage::Wash,
+                _ if position.walk.made.is_empty() && item::has_poured(&position.mix) => Stage::Wash,
                 _ if position.walk.made.is_empty() => Stage::Close,
                 Stage::UseUp | Stage::Wash => position.stage,
                 // The tank was looked into at the end of this pass.
@@ -242,13 +269,21 @@ fn tick(ticked: &mut Arc<std::collections::BTreeSet<crate::quantity::Code>>, ite
     }
 }
 
-fn fill_made(position: &mut Position, at: At, product: ProductAmount, mixture: Volume, in_tank: Volume) {
+fn fill_made(
+    position: &mut Position,
+    at: At,
+    product: ProductAmount,
+    mixture: Volume,
+    in_tank: Volume,
+    partners: &[(Uuid, ProductAmount)],
+) {
     let left_before = position.walk.in_tank;
     // At the start of a pass all that it has is in the tank; ran short before its first strip was done, it had more.
     let is_pass_begun = position.walk.strips_done > 0 || position.walk.available > left_before;
     position.walk.concentration = position.concentration_with(product, mixture);
     position.walk.available = position.walk.available + in_tank.less(left_before);
-    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank };
+    let partners = partners.to_vec();
+    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank, partners };
     Arc::make_mut(&mut position.walk.made).push(made);
     let due = Arc::make_mut(&mut position.walk.due);
     if !due.is_empty() {

@@ -8,6 +8,11 @@ use uuid::Uuid;
 use super::command::Facts;
 use super::earlier::earlier;
 use super::event::{Applied, Found, FrozenKit, FrozenLabel, Share};
+use super::item::pieces;
+pub use super::mixture::{
+    asks_for_water, dissolving_checks, mixture_checks, partner_checks, partners_checks, partners_fill_checks,
+    water_checks,
+};
 use super::state::Position;
 use crate::checks::calibration::calibration_age;
 use crate::checks::need::{Seen, treat_at_all};
@@ -137,12 +142,13 @@ pub fn weather_checks(position: &Position, observation: &Observation) -> Vec<Che
 /// The equipment that is worn for spraying, by the ready list, and the clean-water trial.
 #[must_use]
 pub fn ready_checks(position: &Position) -> Vec<Check> {
-    let (Some(chosen), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
-    let asked: &[Protective] = chosen.label.protective.of(Phase::Spraying);
+    let Some(kit) = &position.kit else { return Vec::new() };
+    let asked: Vec<Protective> = pieces(&position.labels(), Phase::Spraying);
     let worn: Vec<Protective> =
         asked.iter().copied().filter(|piece| position.ready.contains(piece.ready_code())).collect();
-    let mut checks = ready::protective(Phase::Spraying, asked, &worn);
+    let mut checks = ready::protective(Phase::Spraying, &asked, &worn);
     checks.push(ready::clean_water_trial(kit.is_first_use, position.ready.contains("ready-clean-water-trial")));
+    checks.extend(mixture_checks(position));
     checks
 }
 

@@ -8,9 +8,11 @@
 use std::collections::BTreeSet;
 
 use super::event::FrozenKit;
+use super::state::Position;
 use crate::checks::ready::SiteItem;
-use crate::product::{Form, Label, Phase, Protective};
-use crate::quantity::Code;
+use crate::product::formulation::AddingGroup;
+use crate::product::{Form, Formulation, Label, Phase, Protective};
+use crate::quantity::{Arg, Code, Said};
 
 /// Where an item stands on the list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -92,9 +94,8 @@ const DAILY: &[&str] =
     &["ready-nozzle-sound", "ready-hoses-sound", "ready-emergency-water", "ready-label-at-hand", "ready-phone-charged"];
 
 /// The ready list of a visit.
-pub fn ready_items(label: &Label, kit: &FrozenKit) -> Vec<ReadyItem> {
-    let worn: BTreeSet<Protective> = label.protective.of(Phase::Spraying).iter().copied().collect();
-    let mut items: Vec<ReadyItem> = worn
+pub fn ready_items(labels: &[&Label], kit: &FrozenKit) -> Vec<ReadyItem> {
+    let mut items: Vec<ReadyItem> = pieces(labels, Phase::Spraying)
         .into_iter()
         .map(|piece| ReadyItem { code: Code::Borrowed(piece.ready_code()), group: Group::Protective, is_daily: false })
         .collect();
@@ -120,21 +121,126 @@ pub fn ready_items(label: &Label, kit: &FrozenKit) -> Vec<ReadyItem> {
     items
 }
 
-/// The mixing steps of one fill, in order.
-pub fn mix_steps(label: &Label) -> Vec<&'static str> {
-    let mut steps = vec!["mix-protective-on", "mix-half-water"];
-    match label.form {
-        Form::Liquid => steps.push("mix-measure-liquid"),
-        Form::Crystals => steps.extend(["mix-weigh", "mix-dissolve-and-strain"]),
-        Form::Powder => steps.extend(["mix-weigh", "mix-make-paste"]),
+/// A step to tick while mixing or washing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkStep {
+    /// The item that is ticked: one for each step and product.
+    pub item: Code,
+    /// The sentence, with the product's name where there are several.
+    pub said: Said,
+    /// The heading's code.
+    pub group: &'static str,
+    /// The product it is about, from 0: the visit's own one, then its partners as they were chosen.
+    pub product_idx: usize,
+}
+
+/// The heading of the pieces to wear.
+const WEAR: &str = "group-protective";
+const MIXING: &str = "group-mixing";
+const WASHING: &str = "group-washing";
+/// What was worn for the walk before and is looked at again.
+const AGAIN: &str = "group-again";
+
+fn step(code: &'static str, group: &'static str) -> WorkStep {
+    WorkStep { item: Code::Borrowed(code), said: Said::new(code), group, product_idx: 0 }
+}
+
+/// A piece to wear: the item names the phase, so that a tick of one phase never counts for another.
+fn wear(phase: Phase, piece: Protective, group: &'static str) -> WorkStep {
+    let item = Code::Owned(format!("{}-{}", phase.code(), piece.ready_code()));
+    WorkStep { item, said: Said::new(piece.ready_code()), group, product_idx: 0 }
+}
+
+/// The pieces that any of the labels asks for in a phase, each once.
+#[must_use]
+pub fn pieces(labels: &[&Label], phase: Phase) -> Vec<Protective> {
+    let all: BTreeSet<Protective> = labels.iter().flat_map(|label| label.protective.of(phase)).copied().collect();
+    all.into_iter().collect()
+}
+
+/// The products in the order in which they go into the tank: by their formulation, and those of one group as chosen.
+///
+/// Where the formulation is not known, what is dry goes first and a liquid goes last.
+#[must_use]
+pub fn adding_order(labels: &[&Label]) -> Vec<usize> {
+    let group = |label: &Label| {
+        label.formulation.and_then(Formulation::adding_group).unwrap_or(match label.form {
+            Form::Crystals | Form::Powder => AddingGroup::Dry,
+            Form::Liquid => AddingGroup::Solution,
+        })
+    };
+    let mut order: Vec<(AddingGroup, usize)> =
+        labels.iter().enumerate().map(|(idx, label)| (group(label), idx)).collect();
+    order.sort_unstable();
+    order.into_iter().map(|(_, idx)| idx).collect()
+}
+
+/// The mixing steps of one fill, in order: worn first, half the water, each product in its turn, made up.
+///
+/// `labels` holds the visit's own product and then its partners. After the first fill what is worn for the walk is put on
+/// again before it goes on.
+#[must_use]
+pub fn mix_steps(labels: &[&Label], is_refill: bool) -> Vec<WorkStep> {
+    let worn = pieces(labels, Phase::Mixing);
+    let mut steps: Vec<WorkStep> = worn.iter().map(|piece| wear(Phase::Mixing, *piece, WEAR)).collect();
+    if worn.is_empty() {
+        steps.push(step("mix-protective-on", WEAR));
     }
-    steps.extend(["mix-pour-product", "mix-rinse-measure", "mix-make-up", "mix-close", "mix-agitate"]);
+    steps.push(step("mix-half-water", MIXING));
+    let order = adding_order(labels);
+    let n_products = order.len();
+    for (nth, idx) in order.into_iter().enumerate() {
+        let Some(label) = labels.get(idx) else { continue };
+        let codes: &[(&'static str, &'static str)] = match label.form {
+            Form::Liquid => &[("mix-measure-liquid", "mix-measure-liquid-of")],
+            Form::Crystals => {
+                &[("mix-weigh", "mix-weigh-of"), ("mix-dissolve-and-strain", "mix-dissolve-and-strain-of")]
+            }
+            Form::Powder => &[("mix-weigh", "mix-weigh-of"), ("mix-make-paste", "mix-make-paste-of")],
+        };
+        let last = [(POUR, "mix-pour-product-of"), ("mix-rinse-measure", "mix-rinse-measure-of")];
+        let named = codes.iter().copied().chain(last).map(|(alone, of)| WorkStep {
+            item: numbered(alone, idx),
+            said: if n_products > 1 {
+                Said::new(of).with("name", Arg::Text(label.name.clone()))
+            } else {
+                Said::new(alone)
+            },
+            group: MIXING,
+            product_idx: idx,
+        });
+        steps.extend(named);
+        if nth + 1 < n_products {
+            let item = numbered("mix-agitate-before-next", idx);
+            let said = Said::new("mix-agitate-before-next");
+            steps.push(WorkStep { item, said, group: MIXING, product_idx: idx });
+        }
+    }
+    steps.extend(["mix-make-up", "mix-close", "mix-agitate"].map(|code| step(code, MIXING)));
+    if is_refill {
+        steps.extend(pieces(labels, Phase::Spraying).into_iter().map(|piece| wear(Phase::Spraying, piece, AGAIN)));
+    }
     steps
 }
 
-/// The washing steps, in order.
-pub fn wash_steps() -> &'static [&'static str] {
-    &[
+const POUR: &str = "mix-pour-product";
+
+/// The own product keeps the plain code; a partner's item carries its number.
+fn numbered(code: &'static str, product_idx: usize) -> Code {
+    if product_idx == 0 { Code::Borrowed(code) } else { Code::Owned(format!("{code}-{}", product_idx + 1)) }
+}
+
+/// Whether any product was poured into the tank, by what is ticked of a fill.
+#[must_use]
+pub fn has_poured(mix: &BTreeSet<Code>) -> bool {
+    mix.iter().any(|item| item.starts_with(POUR))
+}
+
+/// The washing steps, in order: what the labels want worn for it comes first.
+#[must_use]
+pub fn wash_steps(labels: &[&Label]) -> Vec<WorkStep> {
+    let worn = pieces(labels, Phase::Washing).into_iter().map(|piece| wear(Phase::Washing, piece, WEAR));
+    let work = [
         "wash-rinse-tank",
         "wash-spray-rinsings",
         "wash-nozzle-and-strainer",
@@ -144,5 +250,33 @@ pub fn wash_steps() -> &'static [&'static str] {
         "wash-phone-and-clicker",
         "wash-gloves-then-hands",
         "wash-product-locked-away",
-    ]
+    ];
+    worn.chain(work.map(|code| step(code, WASHING))).collect()
+}
+
+impl Position {
+    /// The labels of all products in the tank: the visit's own one, then its partners as they were chosen.
+    #[must_use]
+    pub fn labels(&self) -> Vec<&Label> {
+        let own = self.label.iter().map(|chosen| &chosen.label);
+        own.chain(self.partners.iter().map(|partner| &partner.label.label)).collect()
+    }
+
+    /// The ready list of this visit.
+    #[must_use]
+    pub fn ready_items(&self) -> Vec<ReadyItem> {
+        self.kit.as_ref().map_or_else(Vec::new, |kit| ready_items(&self.labels(), kit))
+    }
+
+    /// The mixing steps of the fill that is made now.
+    #[must_use]
+    pub fn mix_steps(&self) -> Vec<WorkStep> {
+        mix_steps(&self.labels(), !self.walk.made.is_empty())
+    }
+
+    /// The washing steps of this visit.
+    #[must_use]
+    pub fn wash_steps(&self) -> Vec<WorkStep> {
+        wash_steps(&self.labels())
+    }
 }

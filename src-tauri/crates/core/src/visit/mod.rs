@@ -11,6 +11,7 @@ pub mod evolve;
 pub mod gates;
 mod ground;
 pub mod item;
+mod mixture;
 mod sprayed;
 pub mod state;
 mod walked;

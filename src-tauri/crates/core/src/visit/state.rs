@@ -9,11 +9,12 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use super::event::{
-    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, NoteRef, Place,
-    Signature, StopReason, TypedFigure, UseUpKind,
+    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide, MixWater,
+    NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
 };
 use super::item::PauseReason;
 use crate::checks::Check;
+use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::quantity::{Code, Concentration, ProductAmount, ProductDose, Volume};
 
@@ -106,6 +107,30 @@ pub struct SeenWeather {
     pub typed: Vec<TypedFigure>,
 }
 
+/// The water to mix with, at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeenWater {
+    /// When.
+    pub at: At,
+    /// What.
+    pub water: MixWater,
+    /// The figures as typed.
+    pub typed: Vec<TypedFigure>,
+    /// The checks it led to.
+    pub checks: Vec<Check>,
+}
+
+/// What the jar showed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct JarTest {
+    /// When.
+    pub at: At,
+    /// What.
+    pub outcome: JarOutcome,
+    /// More words.
+    pub note: Option<NoteRef>,
+}
+
 /// A tankful that was made.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MadeFill {
@@ -121,6 +146,8 @@ pub struct MadeFill {
     pub left_before: Volume,
     /// Mixture in the tank after that can be sprayed.
     pub in_tank: Volume,
+    /// What was measured of each partner.
+    pub partners: Vec<(Uuid, ProductAmount)>,
 }
 
 /// What a whole pass really took.
@@ -285,8 +312,14 @@ pub struct Position {
     pub label: Option<Arc<FrozenLabel>>,
     /// The kit.
     pub kit: Option<Arc<FrozenKit>>,
+    /// Products that share the tank, in the order in which they were chosen.
+    pub partners: Arc<Vec<Arc<FrozenPartner>>>,
     /// The plan.
     pub plan: Option<Arc<FrozenPlan>>,
+    /// The water to mix with, in the order in which it was looked at.
+    pub water: Arc<Vec<SeenWater>>,
+    /// What the jar showed of these partners.
+    pub jar: Option<Arc<JarTest>>,
     /// Ready items ticked.
     pub ready: Arc<BTreeSet<Code>>,
     /// Weather, in the order it was seen.
@@ -341,7 +374,10 @@ impl Position {
             found: None,
             label: None,
             kit: None,
+            partners: Arc::default(),
             plan: None,
+            water: Arc::default(),
+            jar: None,
             ready: Arc::default(),
             weather: Arc::default(),
             passed: Arc::default(),

@@ -25,6 +25,8 @@ frozen_quantity! {
     Weight, from_kg, kg;
     WindSpeed, from_m_per_s, m_per_s;
     Temperature, from_deg_c, deg_c;
+    Acidity, from_ph, ph;
+    Hardness, from_mg_per_l, mg_per_l;
     Density, from_g_per_ml, g_per_ml;
     Angle, from_deg, deg;
     Pressure, from_bar, bar;

@@ -6,7 +6,8 @@ use evensward_core::lawn::{
     Slope, Survey, ValidOutline,
 };
 use evensward_core::product::{
-    FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
+    Dissolving, FirstAid, Form, Formulation, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged,
+    WaterRange, Year,
 };
 use evensward_core::quantity::{Angle, Area, Concentration, Density, Doubt, Length, ProductDose, Span, VolumePerArea};
 use serde::{Deserialize, Serialize};
@@ -291,6 +292,8 @@ frozen_struct! {
         protective = protective: ProtectiveByPhase, water_margin_m = water_margin: Option<Tagged<Length>>,
         authorisation_number = authorisation_number: Option<String>, is_total_herbicide = is_total_herbicide: bool,
         contains_iron = contains_iron: bool, entered_by = entered_by: String, entered_on = entered_on: chrono::NaiveDate,
-        label_version = label_version: String, first_aid = first_aid: FirstAid,
+        label_version = label_version: String, first_aid = first_aid: FirstAid;
+        later formulation = formulation: Option<Formulation>, dissolving = dissolving: Option<Dissolving>,
+        partners = partners: Option<Tagged<bool>>,
     }
 }

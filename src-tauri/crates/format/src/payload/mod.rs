@@ -15,6 +15,8 @@ mod sample;
 #[cfg(test)]
 mod sample_later;
 #[cfg(test)]
+mod sample_mixing;
+#[cfg(test)]
 mod tests;
 mod weather;
 

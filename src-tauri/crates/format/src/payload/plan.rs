@@ -3,12 +3,12 @@
 use evensward_core::checks::Check;
 use evensward_core::lawn::{NetArea, Ring};
 use evensward_core::plan::{
-    Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport, Pass,
-    Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
+    Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport,
+    PartnerPlan, Pass, Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
 };
 use evensward_core::quantity::{
-    Angle, Area, Concentration, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume, VolumePerArea,
-    Weight,
+    Angle, Area, Concentration, Density, FlowRate, Length, Pace, ProductAmount, ProductDose, Span, Swath, Volume,
+    VolumePerArea, Weight,
 };
 use serde::{Deserialize, Serialize};
 
@@ -141,6 +141,11 @@ frozen_struct! {
         missed_m2 = missed: Area, overshot_m2 = overshot: Area, overshot_water_l = overshot_water: Volume,
         missed_ground = missed_ground: Vec<Ring>, overshot_ground = overshot_ground: Vec<Ring>,
     }
+    /// What one partner comes to.
+    PartnerPlanJson for PartnerPlan {
+        dose = dose: ProductDose, exact = exact: ProductAmount, product = product: ProductAmount, step = step: ProductAmount,
+        most = most: Option<ProductAmount>, density_g_per_ml = density: Option<Density>,
+    }
     /// The plan.
     PlanJson for Plan {
         layouts = layouts: Vec<Layout>, passes = passes: Vec<Pass>, flow_l_per_min = flow: FlowRate, pace_m_per_s = pace: Pace,
@@ -152,7 +157,7 @@ frozen_struct! {
         highest_on_ground = highest_on_ground: ProductDose, concentration = concentration: Concentration,
         weight_full_kg = weight_full: Weight, time_s = time: Span, narrow = narrow: Vec<NarrowReport>,
         checks = checks: Vec<Check>;
-        later ends = ends: Ends,
+        later ends = ends: Ends, partners = partners: Vec<PartnerPlan>,
     }
 }
 

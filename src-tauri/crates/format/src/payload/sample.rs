@@ -35,7 +35,7 @@ fn day(text: &str) -> NaiveDate {
     text.parse().unwrap()
 }
 
-fn note(number: u128) -> NoteRef {
+pub(super) fn note(number: u128) -> NoteRef {
     NoteRef { id: Uuid::from_u128(number), hash: format!("{number:064x}") }
 }
 
@@ -60,7 +60,7 @@ fn rate(value: f64) -> VolumePerArea {
 }
 
 /// A check with every kind of argument, in an order that is not the alphabet's.
-fn checks() -> Vec<Check> {
+pub(super) fn checks() -> Vec<Check> {
     vec![
         Check::new("dose", Verdict::Stop, Tag::Own, "label", "dose-above-highest")
             .with_value(Arg::number(2.6, Unit::MillilitrePerSquareMetre, 3))
@@ -74,7 +74,7 @@ fn checks() -> Vec<Check> {
     ]
 }
 
-fn typed(field: &'static str, text: &str, unit: Unit) -> Vec<TypedFigure> {
+pub(super) fn typed(field: &'static str, text: &str, unit: Unit) -> Vec<TypedFigure> {
     vec![TypedFigure { field: field.into(), figure: Figure::new(text, unit) }]
 }
 
@@ -139,7 +139,7 @@ fn lawn(survey: Survey, measured: Measured) -> FrozenLawn {
     }
 }
 
-fn label() -> Label {
+pub(super) fn label() -> Label {
     Label {
         name: "Invented Feed".into(),
         legal_class: LegalClass::Fertiliser,
@@ -172,6 +172,9 @@ fn label() -> Label {
         entered_by: String::new(),
         entered_on: day("2026-01-10"),
         label_version: "Edition 3".into(),
+        formulation: None,
+        dissolving: None,
+        partners: None,
         first_aid: FirstAid {
             splash: "Words of the label on a splash.".into(),
             spill: "Words of the label on a spill.".into(),
@@ -181,7 +184,7 @@ fn label() -> Label {
     }
 }
 
-fn frozen_label(label: Label) -> FrozenLabel {
+pub(super) fn frozen_label(label: Label) -> FrozenLabel {
     FrozenLabel { product_id: Uuid::from_u128(0xf1), label_id: Uuid::from_u128(0xf2), label, measured: measured() }
 }
 
@@ -339,6 +342,7 @@ fn plan() -> Plan {
         }],
         checks: checks(),
         ends: Ends::NONE,
+        partners: Vec::new(),
     }
 }
 
@@ -411,6 +415,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
             mixture: l(0.295),
             in_tank: l(0.045),
             typed: typed("product", "6", Unit::Millilitre),
+            partners: Vec::new(),
         },
         Payload::StripDone,
         Payload::PassDone,
@@ -435,6 +440,9 @@ pub(super) fn each_kind() -> Vec<Payload> {
         Payload::Closed(Arc::new(signature)),
         Payload::Undone { command: Uuid::from_u128(0x99) },
     ]
+    .into_iter()
+    .chain(super::sample_mixing::kinds())
+    .collect()
 }
 
 /// Variants that the ones above cannot show, solids among them.
@@ -477,15 +485,6 @@ pub(super) fn other_variants() -> Vec<Payload> {
             checks: Vec::new(),
         },
         Payload::WeatherSeen { observation: Observation::default(), typed: Vec::new(), checks: Vec::new() },
-        Payload::FillMade {
-            fill: 2,
-            // A third has no end in binary: it must come back to the last bit.
-            product: ProductAmount::of(ProductKind::Mass, 1_000.0 / 3.0).unwrap(),
-            mixture: l(10.0 / 3.0),
-            in_tank: l(1.0 / 3.0),
-            typed: Vec::new(),
-        },
-        Payload::FillMade { fill: 3, product: ml(1_000.0 / 3.0), mixture: l(1e-9), in_tank: l(9.7), typed: Vec::new() },
         Payload::Paused { reason: PauseReason::Wind, note: None },
         Payload::Stopped { reason: StopReason::Other, note: None },
     ];

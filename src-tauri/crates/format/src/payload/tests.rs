@@ -9,6 +9,7 @@ use serde_json::Value;
 
 use super::sample::{each_kind, other_variants};
 use super::sample_later::with_later_keys;
+use super::sample_mixing::{other_variants as mixtures, with_keys_of_mixing};
 use super::{KINDS, Unreadable, Written, read, write};
 
 fn text_of(payload: &Payload) -> String {
@@ -64,6 +65,16 @@ fn keys_that_came_later_are_written_as_they_were_published() {
     }
 }
 
+#[test]
+fn keys_that_came_with_the_mixture_are_written_as_they_were_published() {
+    let written: Vec<Written> = with_keys_of_mixing().iter().map(|payload| write(payload).unwrap()).collect();
+    let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
+    assert_eq!(kinds, ["product-chosen", "plan-agreed", "fill-made"]);
+    for Written { kind, version, payload } in written {
+        insta::assert_snapshot!(format!("{kind}-{version}-mixing"), laid_out(&payload));
+    }
+}
+
 /// The snapshots of the first release hold none of the later keys: they are what an older device still sends.
 #[test]
 fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
@@ -71,12 +82,28 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
         include_str!("snapshots/evensward_format__payload__tests__opened-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__kit-chosen-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__plan-agreed-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__product-chosen-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__fill-made-1.snap"),
     ];
-    for (snapshot, kind) in published.into_iter().zip(["opened", "kit-chosen", "plan-agreed"]) {
+    let kinds = ["opened", "kit-chosen", "plan-agreed", "product-chosen", "fill-made"];
+    for (snapshot, kind) in published.into_iter().zip(kinds) {
         let (_, text) = snapshot.split_once("\n---\n").unwrap();
         let expected = each_kind().into_iter().find(|payload| write(payload).unwrap().kind == kind).unwrap();
         assert_eq!(read(kind, 1, text).unwrap(), expected, "{kind}");
-        for later in ["how", "slope", "origin", "reach_m", "angle_deg", "is_lap", "ends", "nth", "instrument"] {
+        for later in [
+            "how",
+            "slope",
+            "origin",
+            "reach_m",
+            "angle_deg",
+            "is_lap",
+            "ends",
+            "nth",
+            "instrument",
+            "partners",
+            "formulation",
+            "dissolving",
+        ] {
             assert!(!text.contains(&format!("\"{later}\":")), "{kind} had no {later} then");
         }
     }
@@ -84,7 +111,13 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
 
 #[test]
 fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
-    for payload in each_kind().into_iter().chain(other_variants()).chain(with_later_keys()) {
+    for payload in each_kind()
+        .into_iter()
+        .chain(other_variants())
+        .chain(mixtures())
+        .chain(with_later_keys())
+        .chain(with_keys_of_mixing())
+    {
         let Written { kind, version, payload: text } = write(&payload).unwrap();
         let again = read(kind, version, &text).unwrap();
         assert_eq!(again, payload);

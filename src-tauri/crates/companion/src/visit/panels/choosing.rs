@@ -1,13 +1,17 @@
 //! The panels before the work: is a treatment right, which product, which kit, which plan.
 
 use evensward_core::checks::{Check, strictest};
+use evensward_core::product::Label;
 use evensward_core::quantity::{Arg, Said as Sentence};
 use evensward_core::visit::command::Facts;
 use evensward_core::visit::event::FrozenKit;
 use evensward_core::visit::{Position, gates};
 
 use super::super::facts;
+use super::super::mixing;
 use super::super::planning::{first_choice, preview};
+use uuid::Uuid;
+
 use crate::Companion;
 use crate::dto::ask::{Failure, FailureCode};
 use crate::dto::figures::Typed;
@@ -29,15 +33,27 @@ pub(super) fn assess(facts: &Facts) -> Panel {
 
 pub(super) fn choose(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
     let today = companion.today();
+    let products = product_choices(companion, |product_id, label| {
+        let margin = label.water_margin.as_ref().map(|margin| margin.value);
+        let measured = position.lawn.as_ref().and_then(|lawn| lawn.survey.measure(margin).ok());
+        Some(match &measured {
+            Some(measured) => gates::product_checks(position, facts, product_id, label, measured, today),
+            None => vec![nothing_left()],
+        })
+    })?;
+    Ok(Panel::Choose { products })
+}
+
+/// The products kept, each with its checks; one that `checks` has nothing to say of is left out.
+pub(crate) fn product_choices(
+    companion: &Companion,
+    checks: impl Fn(Uuid, &Label) -> Option<Vec<Check>>,
+) -> Result<Vec<ProductChoiceView>, Failure> {
+    let today = companion.today();
     let mut products = Vec::new();
     for entry in companion.entries(PRODUCT)? {
         let Some((_, input, label)) = unless_spoiled(companion.load_label(entry.entry_id))? else { continue };
-        let margin = label.water_margin.as_ref().map(|margin| margin.value);
-        let measured = position.lawn.as_ref().and_then(|lawn| lawn.survey.measure(margin).ok());
-        let checks = match &measured {
-            Some(measured) => gates::product_checks(position, facts, entry.entry_id, &label, measured, today),
-            None => vec![nothing_left()],
-        };
+        let Some(checks) = checks(entry.entry_id, &label) else { continue };
         products.push(ProductChoiceView {
             product_id: entry.entry_id.to_string(),
             product: forms::product::view(&input, today),
@@ -46,7 +62,7 @@ pub(super) fn choose(companion: &Companion, position: &Position, facts: &Facts) 
         });
     }
     products.sort_by(|a, b| (a.verdict, &a.product.input.name).cmp(&(b.verdict, &b.product.input.name)));
-    Ok(Panel::Choose { products })
+    Ok(products)
 }
 
 /// One of several to choose from; one whose entry no longer stands is left out, said in the log, and blocks no other.
@@ -112,12 +128,13 @@ fn not_calibrated() -> Check {
     )
 }
 
-pub(super) fn plan_panel(companion: &Companion, position: &Position, facts: &Facts) -> Panel {
+pub(super) fn plan_panel(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
     let dose = position
         .label
         .as_ref()
         .and_then(|label| companion.label_as_typed(label.label_id).ok())
         .map_or_else(|| Typed::empty("mL/m2"), |input| input.dose);
     let preview = preview(position, facts, first_choice(position, dose));
-    Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems }
+    let partners = Box::new(mixing::partners_view(companion, position, facts)?);
+    Ok(Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems, partners })
 }

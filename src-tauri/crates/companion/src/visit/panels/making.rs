@@ -2,26 +2,23 @@
 
 use evensward_core::checks::{Check, is_barred};
 use evensward_core::plan;
-use evensward_core::product::Phase;
 use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
-use evensward_core::visit::Position;
 use evensward_core::visit::command::Facts;
 use evensward_core::visit::decide::waits_for_items;
-use evensward_core::visit::item::{mix_steps, ready_items, wash_steps};
+use evensward_core::visit::{Position, gates};
 
 use super::super::fills;
+use super::super::mixing;
 use super::super::{record, strips, texts, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
-use crate::dto::figures::Said;
+use crate::dto::figures::{Argument, Said};
 use crate::dto::visit::{Panel, TickView};
 use crate::show;
 
 pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
-    let (Some(label), Some(kit)) = (&position.label, &position.kit) else {
-        return Err(Failure::not_found("visit"));
-    };
-    let items = ready_items(&label.label, kit)
+    let items = position
+        .ready_items()
         .into_iter()
         .map(|item| {
             let is_carried = item.is_daily && facts.ready_today.contains(&item.code);
@@ -37,7 +34,7 @@ pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -
     let seen = position.last_weather();
     let weather = seen.map_or_else(weather::empty_form, |seen| weather::form(&seen.observation, &seen.typed));
     let mut waits_for = waits_for_items(position, facts);
-    let mut checks: Vec<Check> = Vec::new();
+    let mut checks: Vec<Check> = gates::mixture_checks(position);
     match seen {
         Some(seen) => checks.extend(seen.checks.iter().cloned()),
         None => waits_for.push(Sentence::new("weather-not-seen")),
@@ -62,39 +59,39 @@ pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -
         checks,
         can_begin,
         waits_for: waits_for.iter().map(show::said).collect(),
+        water: mixing::water_view(companion, position)?,
+        jar: mixing::jar_view(companion, position)?,
     })
 }
 
-pub(super) fn mix(position: &Position) -> Result<Panel, Failure> {
-    let (Some(label), Some(due)) = (&position.label, position.walk.due.first()) else {
+pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, Failure> {
+    let Some(due) = position.walk.due.first() else {
         return Err(Failure::not_found("visit"));
     };
     let n_made = position.walk.made.len();
     let number = u32::try_from(n_made.saturating_add(1)).unwrap_or(u32::MAX);
     let left = position.walk.in_tank;
     let fill = fills::view(position, number, due, left);
-    let wanted = &label.label;
-    let codes = mix_steps(wanted);
-    let steps: Vec<TickView> = codes
-        .iter()
-        .map(|code| {
-            let said = Said {
-                code: (*code).to_owned(),
-                args: [("half", &fill.half_mark), ("product", &fill.product), ("mark", &fill.mixture)]
-                    .map(|(name, shown)| (name.to_owned(), crate::dto::figures::Argument::Number(shown.clone())))
-                    .into(),
-            };
+    let steps: Vec<TickView> = position
+        .mix_steps()
+        .into_iter()
+        .map(|step| {
+            let mut said = show::said(&step.said);
+            // A partner's own amount stands in the sentence of its own step.
+            let partner = step.product_idx.checked_sub(1).and_then(|idx| fill.partners.get(idx));
+            let product = partner.map_or(&fill.product, |partner| &partner.amount);
+            let figures = [("half", &fill.half_mark), ("product", product), ("mark", &fill.mixture)];
+            said.args.extend(figures.map(|(name, shown)| (name.to_owned(), Argument::Number(shown.clone()))));
             TickView {
-                item: (*code).to_owned(),
+                is_ticked: position.mix.contains(&step.item),
+                item: step.item.to_string(),
                 said,
-                group: "group-mixing".to_owned(),
-                is_ticked: position.mix.contains(*code),
+                group: step.group.to_owned(),
                 is_due_again: false,
             }
         })
         .collect();
-    let pieces = wanted.protective.of(Phase::Mixing);
-    let mut notes: Vec<Said> = pieces.iter().map(|piece| show::said(&Sentence::new(piece.ready_code()))).collect();
+    let mut notes: Vec<Said> = Vec::new();
     notes.extend(water_notes(position));
     notes.extend(over_dosed(position));
     Ok(Panel::Mix {
@@ -104,6 +101,8 @@ pub(super) fn mix(position: &Position) -> Result<Panel, Failure> {
         steps,
         left_before: show::litres(left),
         notes,
+        water: mixing::water_view(companion, position)?,
+        checks: mixing::due_checks(companion, position)?,
     })
 }
 
@@ -138,18 +137,20 @@ pub(super) fn wash(position: &Position) -> Panel {
     let dead = position.dead();
     let rinse = dead.times(RINSE_TIMES);
     let residual_percent = plan::rinse_residual(dead, rinse, N_RINSES) * 100.0;
-    let steps: Vec<TickView> = wash_steps()
-        .iter()
-        .map(|code| TickView {
-            item: (*code).to_owned(),
+    let steps: Vec<TickView> = position
+        .wash_steps()
+        .into_iter()
+        .map(|step| TickView {
+            is_ticked: position.wash.contains(&step.item),
+            item: step.item.to_string(),
             said: show::said(
-                &Sentence::new(code)
+                &step
+                    .said
                     .with("rinse", Arg::number(rinse.l(), Unit::Litre, 1))
                     .with("times", Arg::Count(u32::from(N_RINSES)))
                     .with("residual", Arg::number(residual_percent, Unit::Percent, 2)),
             ),
-            group: "group-washing".to_owned(),
-            is_ticked: position.wash.contains(*code),
+            group: step.group.to_owned(),
             is_due_again: false,
         })
         .collect();

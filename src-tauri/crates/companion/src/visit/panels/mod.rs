@@ -20,6 +20,7 @@ use crate::dto::figures::{CheckView, Said, Shown};
 use crate::dto::visit::{CloseInput, CorrectionView, Panel, SumLine, UseUpView};
 use crate::show;
 
+pub(super) use choosing::product_choices;
 use choosing::{assess, choose, kit, plan_panel};
 use making::{mix, ready, wash};
 /// The panel that has the word.
@@ -31,9 +32,9 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
         Stage::Assess => assess(&gather()?),
         Stage::Choose => choose(companion, position, &gather()?)?,
         Stage::Kit => kit(companion, at(&stamp).local_date())?,
-        Stage::Plan => plan_panel(companion, position, &gather()?),
+        Stage::Plan => plan_panel(companion, position, &gather()?)?,
         Stage::Ready => ready(companion, position, &gather()?)?,
-        Stage::Mix => mix(position)?,
+        Stage::Mix => mix(companion, position)?,
         Stage::Walk => Panel::Walk(Box::new(walking::panel(position))),
         Stage::PassEnd => Panel::PassEnd {
             pass: u32::from(position.walk.pass),

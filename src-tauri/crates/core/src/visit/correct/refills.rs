@@ -33,8 +33,12 @@ impl Ground<'_> {
 
     fn watered(&self, fill: &DueFill, share: f64) -> DueFill {
         let mixture = fill.mixture.times(1.0 + share);
-        let own_volume = fill.product.own_volume(self.label.label.density);
-        DueFill { mixture, water: mixture.less(own_volume), ..fill.clone() }
+        DueFill { mixture, water: mixture.less(self.own_volume(fill.product, fill.product_exact)), ..fill.clone() }
+    }
+
+    /// The room that the products of a fill take, partners included.
+    fn own_volume(&self, product: ProductAmount, exact: ProductAmount) -> Volume {
+        product.own_volume(self.label.label.density) + self.plan.plan.partners_volume(exact)
     }
 
     /// Whether these fills can be made and walked: none runs dry before the next, none overflows, each holds its product.
@@ -47,7 +51,7 @@ impl Ground<'_> {
             let lasts = in_tank_l >= -NOISE_L;
             in_tank_l = in_tank_l.max(0.0) + fill.mixture.l();
             place = fill.from;
-            let own_volume = fill.product.own_volume(self.label.label.density);
+            let own_volume = self.own_volume(fill.product, fill.product_exact);
             lasts && !is_above(in_tank_l, capacity_l) && fill.mixture.l() > NOISE_L && fill.mixture > own_volume
         })
     }
@@ -98,7 +102,8 @@ impl Ground<'_> {
             poured += amount;
             let mixture = Volume::computed(*fresh_l);
             let product = ProductAmount::computed(product.kind(), amount);
-            let own_volume = product.own_volume(density);
+            let product_exact = ProductAmount::computed(product.kind(), exact);
+            let own_volume = self.own_volume(product, product_exact);
             if mixture <= own_volume {
                 return None;
             }
@@ -107,7 +112,7 @@ impl Ground<'_> {
                 to: place_of(self.position, fill.to, 1),
                 mixture,
                 product,
-                product_exact: ProductAmount::computed(product.kind(), exact),
+                product_exact,
                 water: mixture.less(own_volume),
             });
         }

@@ -2,28 +2,40 @@
 //!
 //! Invariant: the product that really went into the tank is held against the label's highest dose at every fill.
 
-use super::super::command::{Facts, Refusal};
-use super::super::event::{At, FrozenLabel, Payload, TypedFigure};
+use std::sync::Arc;
+
+use uuid::Uuid;
+
+use super::super::command::{Facts, Refusal, TickList};
+use super::super::event::{At, DueFill, FrozenLabel, FrozenPartner, MixWater, NoteRef, Payload, TypedFigure};
 use super::super::gates;
-use super::super::item::{mix_steps, ready_items};
-use super::super::state::Position;
-use super::require::{all_ticked, bar, bar_by_weather, kit_of, label_of, most_in_tank};
+use super::super::state::{Position, Stage};
+use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
+use crate::checks::mixing::JarOutcome;
 use crate::checks::{Check, Verdict};
-use crate::quantity::{Code, ProductAmount, Said, Volume};
+use crate::product::Label;
+use crate::quantity::{Arg, Code, ProductAmount, ProductDose, Said, Volume};
 
 /// What was seen of the weather longer ago than this says nothing of it now, in seconds (common practice, no source).
 const WEATHER_HOLDS_S: f64 = 4.0 * 3_600.0;
 
 pub(super) fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
-    let (label, kit) = (label_of(position)?, kit_of(position)?);
-    // Between the choice of the product and the first drop a day or another treatment may have come.
+    let label = label_of(position)?;
+    // Between the choice of the products and the first drop a day or another treatment may have come.
     let FrozenLabel { product_id, label: chosen, measured, .. } = label;
-    let again = gates::product_checks(position, facts, *product_id, chosen, measured, at.local_date());
-    let stopped_by_law: Vec<Check> =
-        again.into_iter().filter(|check| check.verdict == Verdict::Stop && !check.can_be_passed()).collect();
+    let own = gates::product_checks(position, facts, *product_id, chosen, measured, at.local_date());
+    let partners = position.partners.iter().flat_map(|partner| {
+        let FrozenLabel { product_id, label: added, .. } = &partner.label;
+        gates::partner_checks(position, facts, *product_id, added, at.local_date())
+    });
+    let stopped_by_law: Vec<Check> = own
+        .into_iter()
+        .chain(partners)
+        .filter(|check| check.verdict == Verdict::Stop && !check.can_be_passed())
+        .collect();
     bar(position, &stopped_by_law)?;
-    let items = ready_items(&label.label, kit);
-    let carried: Vec<Code> = items
+    let carried: Vec<Code> = position
+        .ready_items()
         .iter()
         .filter(|item| item.is_daily && facts.ready_today.contains(&item.code) && !position.ready.contains(&item.code))
         .map(|item| item.code.clone())
@@ -44,17 +56,150 @@ pub(super) fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result
     Ok(vec![Payload::MixingBegun { carried, checks }])
 }
 
-/// Ready items that are neither ticked here nor carried over from this morning.
+/// What mixing still waits for: ready items that are neither ticked here nor carried over from this morning, the look at
+/// the water where a product asks for it, and the jar where several share the tank.
 #[must_use]
 pub fn waits_for_items(position: &Position, facts: &Facts) -> Vec<Said> {
-    let (Some(label), Some(kit)) = (&position.label, &position.kit) else { return Vec::new() };
-    ready_items(&label.label, kit)
+    let mut open: Vec<Said> = position
+        .ready_items()
         .into_iter()
         .filter(|item| {
             let is_carried = item.is_daily && facts.ready_today.contains(&item.code);
             !(is_carried || position.ready.contains(&item.code))
         })
         .map(|item| Said { code: item.code, args: Vec::new() })
+        .collect();
+    if gates::asks_for_water(position) && position.water.is_empty() {
+        open.push(Said::new("water-not-looked-at"));
+    }
+    if !position.partners.is_empty() && position.jar.is_none() {
+        open.push(Said::new("jar-test-owed"));
+    }
+    open
+}
+
+/// A product that is to share the tank.
+pub(super) struct NewPartner {
+    pub product_id: Uuid,
+    pub label_id: Uuid,
+    pub label: Label,
+    pub dose: ProductDose,
+}
+
+pub(super) fn add_partner(
+    position: &Position,
+    facts: &Facts,
+    at: At,
+    new: NewPartner,
+    typed: Vec<TypedFigure>,
+) -> Result<Vec<Payload>, Refusal> {
+    expect(position, Stage::Plan)?;
+    let own = label_of(position)?;
+    let NewPartner { product_id, label_id, label, dose } = new;
+    if product_id == own.product_id {
+        return Err(Refusal::Field { field: "product_id", said: Said::new("partner-is-the-product") });
+    }
+    if dose.kind() != label.dose.kind() {
+        return Err(Refusal::Field { field: "dose", said: Said::new("dose-kinds-differ") });
+    }
+    // Who copied the label is personal: it stands in the label's own entry, which the id names.
+    let label = Label { entered_by: String::new(), ..label };
+    let checks: Vec<Check> = gates::partner_checks(position, facts, product_id, &label, at.local_date())
+        .into_iter()
+        .map(|check| check.with("partner", Arg::Text(label.name.clone())))
+        .collect();
+    let label = FrozenLabel { product_id, label_id, label, measured: own.measured.clone() };
+    let partner = Arc::new(FrozenPartner { label, dose });
+    let mut partners = position.partners.to_vec();
+    partners.retain(|known| known.label.product_id != product_id);
+    partners.push(Arc::clone(&partner));
+    let together = gates::partners_checks(&Position { partners: Arc::new(partners), ..position.clone() });
+    bar(position, &checks.iter().chain(&together).cloned().collect::<Vec<_>>())?;
+    Ok(vec![Payload::PartnerChosen { partner, typed, checks }])
+}
+
+pub(super) fn leave_out_partner(position: &Position, product_id: Uuid) -> Result<Vec<Payload>, Refusal> {
+    expect(position, Stage::Plan)?;
+    known(position.partners.iter().any(|partner| partner.label.product_id == product_id))?;
+    Ok(vec![Payload::PartnerLeftOut { product_id }])
+}
+
+/// Where the water can be looked at.
+const WATER_IS_SEEN_AT: [Stage; 2] = [Stage::Ready, Stage::Mix];
+
+pub(super) fn see_water(
+    position: &Position,
+    water: MixWater,
+    typed: Vec<TypedFigure>,
+) -> Result<Vec<Payload>, Refusal> {
+    expect_one_of(position, &WATER_IS_SEEN_AT)?;
+    let checks = gates::water_checks(position, Some(&water));
+    Ok(vec![Payload::WaterSeen { water, typed, checks }])
+}
+
+pub(super) fn jar_tested(
+    position: &Position,
+    outcome: JarOutcome,
+    note: Option<NoteRef>,
+) -> Result<Vec<Payload>, Refusal> {
+    expect(position, Stage::Ready)?;
+    known(!position.partners.is_empty())?;
+    Ok(vec![Payload::JarTested { outcome, note }])
+}
+
+/// Ticks what is still open of a group: one event for each item, taken back as one.
+pub(super) fn tick_all(position: &Position, list: TickList, group: &str) -> Result<Vec<Payload>, Refusal> {
+    let (stage, items): (Stage, Vec<(&str, Code)>) = match list {
+        TickList::Ready => {
+            (Stage::Ready, position.ready_items().into_iter().map(|item| (item.group.code(), item.code)).collect())
+        }
+        TickList::Mix => (Stage::Mix, position.mix_steps().into_iter().map(|step| (step.group, step.item)).collect()),
+        TickList::Wash => {
+            (Stage::Wash, position.wash_steps().into_iter().map(|step| (step.group, step.item)).collect())
+        }
+    };
+    expect(position, stage)?;
+    let in_group: Vec<Code> = items.into_iter().filter(|(known, _)| *known == group).map(|(_, item)| item).collect();
+    known(!in_group.is_empty())?;
+    let open = in_group.into_iter().filter(|item| match list {
+        TickList::Ready => !position.ready.contains(item),
+        TickList::Mix => !position.mix.contains(item),
+        TickList::Wash => !position.wash.contains(item),
+    });
+    let on = true;
+    let ticked: Vec<Payload> = open
+        .map(|item| match list {
+            TickList::Ready => Payload::ReadyTicked { item, on },
+            TickList::Mix => Payload::MixTicked { item, on },
+            TickList::Wash => Payload::WashTicked { item, on },
+        })
+        .collect();
+    if ticked.is_empty() { Err(Refusal::First(vec![Said::new("all-ticked-already")])) } else { Ok(ticked) }
+}
+
+/// What is measured of each partner into a fill: as planned, or what was really measured.
+fn partner_amounts(
+    position: &Position,
+    due: &DueFill,
+    really: &[(Uuid, ProductAmount)],
+) -> Result<Vec<(Uuid, ProductAmount)>, Refusal> {
+    known(really.iter().all(|(id, _)| position.partners.iter().any(|partner| partner.label.product_id == *id)))?;
+    let Some(plan) = &position.plan else { return Ok(Vec::new()) };
+    position
+        .partners
+        .iter()
+        .zip(&plan.plan.partners)
+        .map(|(partner, planned)| {
+            let product_id = partner.label.product_id;
+            let as_planned = planned.share(due.product_exact, plan.plan.product_exact).amount;
+            let named = really.iter().find(|(id, _)| *id == product_id).map(|(_, amount)| *amount);
+            let amount = named.unwrap_or(as_planned);
+            if amount.kind() == as_planned.kind() {
+                Ok((product_id, amount))
+            } else {
+                Err(Refusal::Field { field: "partners", said: Said::new("wrong-kind-of-amount") })
+            }
+        })
         .collect()
 }
 
@@ -63,16 +208,19 @@ pub(super) fn fill_made(
     product: Option<ProductAmount>,
     in_tank: Option<Volume>,
     typed: Vec<TypedFigure>,
+    partners: &[(Uuid, ProductAmount)],
 ) -> Result<Vec<Payload>, Refusal> {
     let (label, kit) = (label_of(position)?, kit_of(position)?);
     let due = position.walk.due.first().ok_or_else(|| Refusal::First(vec![Said::new("no-fill-left")]))?;
-    all_ticked(mix_steps(&label.label).into_iter(), |step| position.mix.contains(step))?;
+    steps_ticked(&position.mix_steps(), &position.mix)?;
     let product = product.unwrap_or(due.product);
+    let partners = partner_amounts(position, due, partners)?;
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
     let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
     let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));
     most_in_tank(kit.kit.tank, at_mark, "volume")?;
-    if at_mark < position.walk.in_tank + dead.max(product.own_volume(label.label.density)) {
+    let room = product.own_volume(label.label.density) + position.partners_room(&partners);
+    if at_mark < position.walk.in_tank + dead.max(room) {
         return Err(Refusal::Field { field: "volume", said: Said::new("less-than-was-left") });
     }
     let mixture = at_mark.less(position.walk.in_tank);
@@ -80,8 +228,11 @@ pub(super) fn fill_made(
     if product.kind() != due.product.kind() {
         return Err(Refusal::Field { field: "product", said: Said::new("wrong-kind-of-amount") });
     }
-    bar(position, &gates::fill_checks(position, product, mixture))?;
+    let mut checks = gates::fill_checks(position, product, mixture);
+    checks.extend(gates::partners_fill_checks(position, &partners, mixture));
+    checks.extend(gates::dissolving_checks(position, product, &partners, mixture));
+    bar(position, &checks)?;
     bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
-    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed }])
+    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed, partners }])
 }

@@ -10,16 +10,16 @@ mod require;
 use std::sync::Arc;
 
 pub use mixing::waits_for_items;
-use mixing::{begin_mixing, fill_made};
+use mixing::{NewPartner, add_partner, begin_mixing, fill_made, jar_tested, leave_out_partner, see_water, tick_all};
 use require::{
-    all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank, walking,
+    all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank,
+    steps_ticked, walking,
 };
 
 use super::command::{Command, Facts, Refusal};
 use super::correct::{Correction, corrections, due_fill, use_ups};
 use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, look_back_day};
 use super::gates;
-use super::item::{mix_steps, ready_items, wash_steps};
 use super::state::{Position, Stage, State};
 use crate::checks::RULES;
 use crate::plan;
@@ -87,10 +87,16 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             let fills: Vec<DueFill> = plan.plan.fills.iter().map(|fill| due_fill(&planned, fill)).collect();
             one(Payload::PlanAgreed { plan, fills, typed, checks })
         }
+        Command::AddPartner { product_id, label_id, label, dose, typed } => {
+            add_partner(position, facts, at, NewPartner { product_id, label_id, label: *label, dose }, typed)
+        }
+        Command::LeaveOutPartner { product_id } => leave_out_partner(position, product_id),
+        Command::SeeWater { water, typed } => see_water(position, water, typed),
+        Command::JarTested { outcome, note } => jar_tested(position, outcome, note),
+        Command::TickAll { list, group } => tick_all(position, list, &group),
         Command::TickReady { item, on } => {
             expect(position, Stage::Ready)?;
-            let (label, kit) = (label_of(position)?, kit_of(position)?);
-            known(ready_items(&label.label, kit).iter().any(|ready| ready.code == item))?;
+            known(position.ready_items().iter().any(|ready| ready.code == item))?;
             one(Payload::ReadyTicked { item, on })
         }
         Command::SeeWeather { observation, typed } => {
@@ -111,12 +117,12 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::TickMix { item, on } => {
             expect(position, Stage::Mix)?;
-            known(mix_steps(&label_of(position)?.label).contains(&item.as_ref()))?;
+            known(position.mix_steps().iter().any(|step| step.item == item))?;
             one(Payload::MixTicked { item, on })
         }
-        Command::FillMade { product, in_tank, typed } => {
+        Command::FillMade { product, in_tank, typed, partners } => {
             expect(position, Stage::Mix)?;
-            fill_made(position, product, in_tank, typed)
+            fill_made(position, product, in_tank, typed, &partners)
         }
         Command::StripDone => {
             walking(position)?;
@@ -199,12 +205,12 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::TickWash { item, on } => {
             expect(position, Stage::Wash)?;
-            known(wash_steps().contains(&item.as_ref()))?;
+            known(position.wash_steps().iter().any(|step| step.item == item))?;
             one(Payload::WashTicked { item, on })
         }
         Command::WashDone => {
             expect(position, Stage::Wash)?;
-            all_ticked(wash_steps().iter().copied(), |step| position.wash.contains(step))?;
+            steps_ticked(&position.wash_steps(), &position.wash)?;
             one(Payload::Washed)
         }
         Command::StopForGood { reason, note } => {
@@ -237,7 +243,16 @@ pub fn asks_cause(position: &Position) -> bool {
 /// Refuses while product or kit are missing, and with every reason why no plan comes of the choice.
 pub fn make_plan(position: &Position, choice: &plan::Choice) -> Result<plan::Plan, Refusal> {
     let (label, kit) = (label_of(position)?, kit_of(position)?);
-    plan::plan(&label.measured, &kit.kit, &kit.calibration, &label.label, choice).map_err(Refusal::NoPlan)
+    let plan =
+        plan::plan(&label.measured, &kit.kit, &kit.calibration, &label.label, choice).map_err(Refusal::NoPlan)?;
+    let partners: Vec<plan::PartnerDose<'_>> = position
+        .partners
+        .iter()
+        .map(|partner| plan::PartnerDose { label: &partner.label.label, dose: partner.dose })
+        .collect();
+    let mut plan = plan::with_partners(plan, &kit.kit, &label.label, choice, &partners);
+    plan.checks.extend(gates::partners_checks(position));
+    Ok(plan)
 }
 
 fn assess(position: &Position, facts: &Facts, found: Found) -> Result<Vec<Payload>, Refusal> {

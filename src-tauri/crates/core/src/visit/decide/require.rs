@@ -2,11 +2,14 @@
 //!
 //! Invariant: a refusal names everything that stands in the way at once.
 
+use std::collections::BTreeSet;
+
 use super::super::command::Refusal;
 use super::super::event::{FrozenKit, FrozenLabel, FrozenLawn};
+use super::super::item::WorkStep;
 use super::super::state::{Position, Stage};
 use crate::checks::{Check, is_barred};
-use crate::quantity::{Arg, Said, Unit, Volume};
+use crate::quantity::{Arg, Code, Said, Unit, Volume};
 
 pub(super) fn bar_by_weather(position: &Position) -> Result<(), Refusal> {
     let bars: Vec<Check> = position.weather_bars().cloned().collect();
@@ -29,6 +32,13 @@ pub(super) fn all_ticked<'a>(
         .filter(|item| !is_ticked(item))
         .map(|item| Said { code: item.to_owned().into(), args: Vec::new() })
         .collect();
+    if open.is_empty() { Ok(()) } else { Err(Refusal::First(open)) }
+}
+
+/// Every step is ticked; those that are not are named by their sentences.
+pub(super) fn steps_ticked(steps: &[WorkStep], ticked: &BTreeSet<Code>) -> Result<(), Refusal> {
+    let open: Vec<Said> =
+        steps.iter().filter(|step| !ticked.contains(&step.item)).map(|step| step.said.clone()).collect();
     if open.is_empty() { Ok(()) } else { Err(Refusal::First(open)) }
 }
 

@@ -13,12 +13,13 @@ use chrono::{Days, NaiveDate};
 use uuid::Uuid;
 
 pub use parts::{
-    Applied, At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, LookBack,
-    NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    Applied, At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
+    LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
 };
 
 use super::item::PauseReason;
 use crate::checks::Check;
+use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::quantity::{Code, ProductAmount, Volume};
 
@@ -58,6 +59,36 @@ pub enum Payload {
         typed: Vec<TypedFigure>,
         /// The checks it led to.
         checks: Vec<Check>,
+    },
+    /// A product was chosen to share the tank.
+    PartnerChosen {
+        /// Which, with its label.
+        partner: Arc<FrozenPartner>,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// A partner was left out again.
+    PartnerLeftOut {
+        /// Which product.
+        product_id: Uuid,
+    },
+    /// The water to mix with was looked at.
+    WaterSeen {
+        /// What was seen.
+        water: MixWater,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+        /// The checks it led to.
+        checks: Vec<Check>,
+    },
+    /// The partners were tried in a jar.
+    JarTested {
+        /// What it showed.
+        outcome: JarOutcome,
+        /// More words.
+        note: Option<NoteRef>,
     },
     /// An item of the ready list was ticked or unticked.
     ReadyTicked {
@@ -108,6 +139,8 @@ pub enum Payload {
         in_tank: Volume,
         /// The figures as typed; none where the plan was confirmed.
         typed: Vec<TypedFigure>,
+        /// What was really measured of each partner.
+        partners: Vec<(Uuid, ProductAmount)>,
     },
     /// A strip was done.
     StripDone,

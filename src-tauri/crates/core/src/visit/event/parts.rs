@@ -9,7 +9,7 @@ use crate::kit::{Calibration, Kit};
 use crate::lawn::{Measured, Survey};
 use crate::plan::{Cause, Choice, Plan};
 use crate::product::{Label, Purpose};
-use crate::quantity::{Code, Figure, ProductAmount, Volume};
+use crate::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 
 /// When something happened: the wall clock for the record, the steady clock of one run for how long things took.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -141,6 +141,30 @@ pub struct FrozenLabel {
     pub label: Label,
     /// The lawn with the label's margin to open water taken off.
     pub measured: Measured,
+}
+
+/// A product that shares the tank, with its label as it was read when it was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrozenPartner {
+    /// Its label.
+    pub label: FrozenLabel,
+    /// Its dose.
+    pub dose: ProductDose,
+}
+
+/// The water to mix with, as it was looked at. What was not looked at stays unknown.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct MixWater {
+    /// Where it comes from, in words.
+    pub source: Option<NoteRef>,
+    /// Its pH.
+    pub ph: Option<Acidity>,
+    /// Its lime.
+    pub hardness: Option<Hardness>,
+    /// How warm it is.
+    pub temperature: Option<Temperature>,
+    /// The water that a product is dissolved in first; nothing means half of the fill.
+    pub bucket: Option<Volume>,
 }
 
 /// The kit as it stood when it was chosen.

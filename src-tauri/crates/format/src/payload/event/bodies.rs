@@ -1,15 +1,16 @@
 //! The JSON shapes of the events' bodies and of what they are made of.
 
 use evensward_core::checks::Check;
+use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::weather::Observation;
 use evensward_core::kit::{Calibration, Kit};
 use evensward_core::lawn::{Measured, Survey};
 use evensward_core::plan::{Cause, Choice, Plan};
 use evensward_core::product::{Label, Purpose};
-use evensward_core::quantity::{Code, Figure, ProductAmount, Volume};
+use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 use evensward_core::visit::event::{
-    Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Guide, LookBack, NoteRef,
-    Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
+    LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
 };
 use evensward_core::visit::item::PauseReason;
 use serde::{Deserialize, Serialize};
@@ -25,6 +26,7 @@ frozen_code! {
         AddWater = "add_water", LessWater = "less_water", FewerPasses = "fewer_passes", MorePasses = "more_passes", AsPlanned = "as_planned",
     }
     UseUpKind { WholePass = "whole_pass", Part = "part", None = "none" }
+    JarOutcome { Fine = "fine", Heat = "heat", Clumps = "clumps", Layers = "layers" }
     StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", Other = "other" }
     Cause {
         PaceOrFlow = "pace_or_flow", MissedStrip = "missed_strip", AreaWrong = "area_wrong", Nozzle = "nozzle",
@@ -92,6 +94,13 @@ frozen_struct! {
     FrozenLabelJson for FrozenLabel {
         product_id = product_id: Uuid, label_id = label_id: Uuid, label = label: Label, measured = measured: Measured,
     }
+    /// A product that shares the tank.
+    FrozenPartnerJson for FrozenPartner { label = label: FrozenLabel, dose = dose: ProductDose }
+    /// The water to mix with; what was not looked at is null.
+    MixWaterJson for MixWater {
+        source = source: Option<NoteRef>, ph = ph: Option<Acidity>, hardness_mg_per_l = hardness: Option<Hardness>,
+        temperature_deg_c = temperature: Option<Temperature>, bucket_l = bucket: Option<Volume>,
+    }
     /// The kit as it was chosen.
     FrozenKitJson for FrozenKit {
         kit_id = kit_id: Uuid, calibration_id = calibration_id: Uuid, kit = kit: Kit, calibration = calibration: Calibration,
@@ -114,12 +123,21 @@ frozen_struct! {
     }
 }
 
-/// Bodies of the kinds that have more than one part.
+/// Bodies of the kinds that have more than one part. Keys after `later` came once the kind was published.
 macro_rules! bodies {
-    ($($(#[$doc:meta])* $name:ident { $($key:ident : $kind:ty),* $(,)? })*) => {$(
+    ($($(#[$doc:meta])* $name:ident {
+        $($key:ident : $kind:ty),* $(,)?
+        $(; later $($late_key:ident : $late_kind:ty),* $(,)?)?
+    })*) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-        pub(super) struct $name { $(pub(super) $key: <$kind as Frozen>::Json),* }
+        pub(super) struct $name {
+            $(pub(super) $key: <$kind as Frozen>::Json,)*
+            $($(
+                #[serde(default, skip_serializing_if = "super::super::frozen::is_absent")]
+                pub(super) $late_key: <$late_kind as Frozen>::Json,
+            )*)?
+        }
     )*};
 }
 
@@ -132,7 +150,14 @@ bodies! {
     WeatherSeenBody { observation: Observation, typed: Vec<TypedFigure>, checks: Vec<Check> }
     AdvisoryPassedBody { rule: Code, because: NoteRef }
     MixingBegunBody { carried: Vec<Code>, checks: Vec<Check> }
-    FillMadeBody { fill: u8, product: ProductAmount, mixture_l: Volume, in_tank_l: Volume, typed: Vec<TypedFigure> }
+    FillMadeBody {
+        fill: u8, product: ProductAmount, mixture_l: Volume, in_tank_l: Volume, typed: Vec<TypedFigure>;
+        later partners: Vec<(Uuid, ProductAmount)>,
+    }
+    PartnerChosenBody { partner: FrozenPartner, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    PartnerLeftOutBody { product_id: Uuid }
+    WaterSeenBody { water: MixWater, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    JarTestedBody { outcome: JarOutcome, note: Option<NoteRef> }
     RanShortBody { strips_done: u16 }
     PausedBody { reason: PauseReason, note: Option<NoteRef> }
     ResumedBody { seen: Vec<Code> }

@@ -8,12 +8,15 @@ mod bodies;
 use std::sync::Arc;
 
 use bodies::{
-    AdvisoryPassedBody, AssessedBody, CorrectedBody, EmptyBody, FillMadeBody, KitChosenBody, MixingBegunBody,
-    PausedBody, PlanAgreedBody, ProductChosenBody, RanShortBody, ResumedBody, StoppedBody, TankMeasuredBody,
-    TickedBody, UndoneBody, UsedUpBody, WeatherSeenBody,
+    AdvisoryPassedBody, AssessedBody, CorrectedBody, EmptyBody, FillMadeBody, JarTestedBody, KitChosenBody,
+    MixingBegunBody, PartnerChosenBody, PartnerLeftOutBody, PausedBody, PlanAgreedBody, ProductChosenBody,
+    RanShortBody, ResumedBody, StoppedBody, TankMeasuredBody, TickedBody, UndoneBody, UsedUpBody, WaterSeenBody,
+    WeatherSeenBody,
 };
 use evensward_core::quantity::Area;
-use evensward_core::visit::event::{Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPlan, Payload, Signature};
+use evensward_core::visit::event::{
+    Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Payload, Signature,
+};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
@@ -57,6 +60,10 @@ pub const KINDS: &[&str] = &[
     "stopped",
     "closed",
     "undone",
+    "partner-chosen",
+    "partner-left-out",
+    "water-seen",
+    "jar-tested",
 ];
 
 /// Writes a payload.
@@ -84,6 +91,20 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 checks: checks.freeze(),
             },
         )?,
+        Payload::PartnerChosen { partner, typed, checks } => written(
+            "partner-chosen",
+            &PartnerChosenBody { partner: partner.freeze(), typed: typed.freeze(), checks: checks.freeze() },
+        )?,
+        Payload::PartnerLeftOut { product_id } => {
+            written("partner-left-out", &PartnerLeftOutBody { product_id: *product_id })?
+        }
+        Payload::WaterSeen { water, typed, checks } => written(
+            "water-seen",
+            &WaterSeenBody { water: water.freeze(), typed: typed.freeze(), checks: checks.freeze() },
+        )?,
+        Payload::JarTested { outcome, note } => {
+            written("jar-tested", &JarTestedBody { outcome: outcome.freeze(), note: note.freeze() })?
+        }
         Payload::ReadyTicked { item, on } => written("ready-ticked", &TickedBody { item: item.freeze(), on: *on })?,
         Payload::WeatherSeen { observation, checks, typed } => written(
             "weather-seen",
@@ -96,7 +117,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
             written("mixing-begun", &MixingBegunBody { carried: carried.freeze(), checks: checks.freeze() })?
         }
         Payload::MixTicked { item, on } => written("mix-ticked", &TickedBody { item: item.freeze(), on: *on })?,
-        Payload::FillMade { fill, product, mixture, in_tank, typed } => written(
+        Payload::FillMade { fill, product, mixture, in_tank, typed, partners } => written(
             "fill-made",
             &FillMadeBody {
                 fill: *fill,
@@ -104,6 +125,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 mixture_l: mixture.freeze(),
                 in_tank_l: in_tank.freeze(),
                 typed: typed.freeze(),
+                partners: partners.freeze(),
             },
         )?,
         Payload::StripDone => written("strip-done", &EmptyBody {})?,
@@ -184,6 +206,30 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 checks: Frozen::thaw(body.checks)?,
             }
         }
+        "partner-chosen" => {
+            let body: PartnerChosenBody = parsed(kind, payload)?;
+            Payload::PartnerChosen {
+                partner: Arc::new(FrozenPartner::thaw(body.partner)?),
+                typed: Frozen::thaw(body.typed)?,
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "partner-left-out" => {
+            let body: PartnerLeftOutBody = parsed(kind, payload)?;
+            Payload::PartnerLeftOut { product_id: body.product_id }
+        }
+        "water-seen" => {
+            let body: WaterSeenBody = parsed(kind, payload)?;
+            Payload::WaterSeen {
+                water: Frozen::thaw(body.water)?,
+                typed: Frozen::thaw(body.typed)?,
+                checks: Frozen::thaw(body.checks)?,
+            }
+        }
+        "jar-tested" => {
+            let body: JarTestedBody = parsed(kind, payload)?;
+            Payload::JarTested { outcome: Frozen::thaw(body.outcome)?, note: Frozen::thaw(body.note)? }
+        }
         "ready-ticked" => {
             let body: TickedBody = parsed(kind, payload)?;
             Payload::ReadyTicked { item: Frozen::thaw(body.item)?, on: body.on }
@@ -216,6 +262,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 mixture: Frozen::thaw(body.mixture_l)?,
                 in_tank: Frozen::thaw(body.in_tank_l)?,
                 typed: Frozen::thaw(body.typed)?,
+                partners: Frozen::thaw(body.partners)?,
             }
         }
         "strip-done" => empty(kind, payload, Payload::StripDone)?,

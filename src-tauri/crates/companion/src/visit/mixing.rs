@@ -1,0 +1,217 @@
+//! The mixture between screen and trade: the water's form, partners, the jar, and what fills really got of partners.
+//!
+//! Invariant: what was not looked at stays unknown; a figure is kept as it was typed beside its value.
+
+use evensward_core::checks::Check;
+use evensward_core::product::Formulation;
+use evensward_core::quantity::{
+    Acidity, Arg, Hardness, ProductAmount, ProductDose, Said as Sentence, Temperature, Unit, Volume,
+};
+use evensward_core::visit::command::{Command, Facts};
+use evensward_core::visit::event::MixWater;
+use evensward_core::visit::item::adding_order;
+use evensward_core::visit::{Position, gates};
+use evensward_format::private::PrivateText;
+use uuid::Uuid;
+
+use super::acts::optional_note;
+use super::codes::{JAR_OUTCOMES, code_of};
+use super::parsing::{Problems, typed_figures};
+use super::texts;
+use crate::dto::ask::Failure;
+use crate::dto::figures::{CheckView, Said, Typed};
+use crate::dto::mixing::{
+    JarTestView, MixWaterInput, MixWaterView, PartnerAmountInput, PartnerFillView, PartnerView, PartnersView,
+};
+use crate::{Companion, failure, show};
+
+/// Adds a product by its dose, or by its label's.
+pub(crate) fn add_partner(companion: &Companion, product_id: &str, dose: &Typed) -> Result<Command, Failure> {
+    let product_id = failure::id(product_id)?;
+    let (label_id, _, label) = companion.load_label(product_id)?;
+    let mut problems = Problems::default();
+    let typed = typed_figures([("dose", dose)]);
+    let chosen = problems.optional("dose", dose, ProductDose::from_figure);
+    let dose = chosen.unwrap_or(label.dose);
+    problems.settle(Some(Command::AddPartner { product_id, label_id, label: Box::new(label), dose, typed }))
+}
+
+/// What was really measured of partners; empty text is as planned.
+pub(crate) fn really_measured(
+    partners: &[PartnerAmountInput],
+    problems: &mut Problems,
+) -> Result<Vec<(Uuid, ProductAmount)>, Failure> {
+    let mut measured = Vec::new();
+    for (idx, partner) in partners.iter().enumerate() {
+        let field = format!("partners.{idx}.amount");
+        if let Some(amount) = problems.optional(&field, &partner.amount, ProductAmount::from_figure) {
+            measured.push((failure::id(&partner.product_id)?, amount));
+        }
+    }
+    Ok(measured)
+}
+
+/// The water as it was looked at.
+pub(crate) fn see_water(
+    companion: &Companion,
+    input: &MixWaterInput,
+    private: &mut Vec<PrivateText>,
+) -> Result<Command, Failure> {
+    let mut problems = Problems::default();
+    let water = MixWater {
+        source: None,
+        ph: problems.optional("ph", &input.ph, Acidity::from_figure),
+        hardness: problems.optional("hardness", &input.hardness, Hardness::from_figure_or_zero),
+        temperature: problems.optional("temperature", &input.temperature, Temperature::from_figure),
+        bucket: problems.optional("bucket", &input.bucket, Volume::from_figure),
+    };
+    let water = problems.settle(Some(water))?;
+    let typed = typed_figures([
+        ("ph", &input.ph),
+        ("hardness", &input.hardness),
+        ("temperature", &input.temperature),
+        ("bucket", &input.bucket),
+    ]);
+    let source = optional_note(companion, &input.source, private);
+    Ok(Command::SeeWater { water: MixWater { source, ..water }, typed })
+}
+
+/// The water as last looked at, where a product minds it.
+pub(crate) fn water_view(companion: &Companion, position: &Position) -> Result<Option<MixWaterView>, Failure> {
+    if !gates::asks_for_water(position) {
+        return Ok(None);
+    }
+    let seen = position.water.last();
+    let typed_or = |field: &str, unit: Unit| {
+        let known = seen.and_then(|seen| seen.typed.iter().find(|known| known.field == field));
+        known.map_or_else(
+            || Typed::empty(unit.code()),
+            |known| Typed { text: known.figure.text.clone(), unit: known.figure.unit.code().to_owned() },
+        )
+    };
+    let source = texts::optional_words(companion, seen.and_then(|seen| seen.water.source.as_ref()))?;
+    Ok(Some(MixWaterView {
+        input: MixWaterInput {
+            source: source.unwrap_or_default(),
+            ph: typed_or("ph", Unit::Ph),
+            hardness: typed_or("hardness", Unit::MilligramPerLitre),
+            temperature: typed_or("temperature", Unit::Celsius),
+            bucket: typed_or("bucket", Unit::Litre),
+        },
+        is_seen: seen.is_some(),
+        checks: plain(&gates::water_checks(position, seen.map(|seen| &seen.water))),
+    }))
+}
+
+/// The jar test, where several products share the tank.
+pub(crate) fn jar_view(companion: &Companion, position: &Position) -> Result<Option<JarTestView>, Failure> {
+    if position.partners.is_empty() {
+        return Ok(None);
+    }
+    let jar = position.jar.as_deref();
+    let note = texts::optional_words(companion, jar.and_then(|jar| jar.note.as_ref()))?;
+    let mut steps = vec![show::said(&Sentence::new("jar-water"))];
+    steps.extend(in_order(position, "jar-add"));
+    steps.extend(["jar-shake", "jar-stand", "jar-look", "jar-empty"].map(|code| show::said(&Sentence::new(code))));
+    Ok(Some(JarTestView {
+        steps,
+        outcome: jar.map_or("", |jar| code_of(&jar.outcome, JAR_OUTCOMES)).to_owned(),
+        note: note.unwrap_or_default(),
+    }))
+}
+
+/// A sentence for each product in the order of adding, with its name and its group.
+fn in_order(position: &Position, code: &'static str) -> Vec<Said> {
+    let labels = position.labels();
+    let named = adding_order(&labels).into_iter().filter_map(|idx| labels.get(idx));
+    named
+        .map(|label| {
+            let group = label.formulation.and_then(Formulation::adding_group);
+            let group = group.map_or("adding-not-known", evensward_core::product::formulation::AddingGroup::code);
+            show::said(
+                &Sentence::new(code).with("name", Arg::Text(label.name.clone())).with("group", Arg::Code(group.into())),
+            )
+        })
+        .collect()
+}
+
+/// Partners chosen and to choose from.
+pub(crate) fn partners_view(
+    companion: &Companion,
+    position: &Position,
+    facts: &Facts,
+) -> Result<PartnersView, Failure> {
+    let today = companion.today();
+    let chosen = position
+        .partners
+        .iter()
+        .map(|partner| {
+            let label = &partner.label.label;
+            let product_id = partner.label.product_id;
+            PartnerView {
+                product_id: product_id.to_string(),
+                name: label.name.clone(),
+                dose: show::dose(partner.dose),
+                formulation: label.formulation.map_or("", Formulation::code).to_owned(),
+                checks: plain(&gates::partner_checks(position, facts, product_id, label, today)),
+            }
+        })
+        .collect();
+    let is_taken = |id: Uuid| {
+        let own = position.label.as_ref().is_some_and(|own| own.product_id == id);
+        own || position.partners.iter().any(|partner| partner.label.product_id == id)
+    };
+    let can_add = super::panels::product_choices(companion, |id, label| {
+        (!is_taken(id)).then(|| gates::partner_checks(position, facts, id, label, today))
+    })?;
+    let order = if position.partners.is_empty() { Vec::new() } else { in_order(position, "adding-order-line") };
+    Ok(PartnersView { chosen, can_add, order, checks: plain(&gates::partners_checks(position)) })
+}
+
+/// What a fill gets of each partner that holds so much of the visit's own product.
+pub(crate) fn partner_fills(position: &Position, of_fill: ProductAmount) -> Vec<PartnerFillView> {
+    let Some(plan) = &position.plan else { return Vec::new() };
+    position
+        .partners
+        .iter()
+        .zip(&plan.plan.partners)
+        .map(|(partner, planned)| {
+            let share = planned.share(of_fill, plan.plan.product_exact);
+            PartnerFillView {
+                product_id: partner.label.product_id.to_string(),
+                product: partner.label.label.name.clone(),
+                amount: show::product(share.amount),
+                exact: show::product(share.exact),
+            }
+        })
+        .collect()
+}
+
+/// What the fill that is due is held against before it is made, measured as planned.
+pub(crate) fn due_checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
+    let (Some(plan), Some(due)) = (&position.plan, position.walk.due.first()) else { return Ok(Vec::new()) };
+    let planned: Vec<(Uuid, ProductAmount)> = position
+        .partners
+        .iter()
+        .zip(&plan.plan.partners)
+        .map(|(partner, planned)| {
+            (partner.label.product_id, planned.share(due.product_exact, plan.plan.product_exact).amount)
+        })
+        .collect();
+    let mut checks = gates::fill_checks(position, due.product, due.mixture);
+    checks.extend(gates::partners_fill_checks(position, &planned, due.mixture));
+    checks.extend(gates::dissolving_checks(position, due.product, &planned, due.mixture));
+    checks
+        .iter()
+        .map(|check| {
+            let mut passed = position.passed.iter().rev();
+            let passed =
+                passed.find(|passed| position.holds(passed) && passed.rule == check.rule && check.can_be_passed());
+            texts::check(companion, check, passed)
+        })
+        .collect()
+}
+
+fn plain(checks: &[Check]) -> Vec<CheckView> {
+    checks.iter().map(|check| show::check(check, None)).collect()
+}
