@@ -59,6 +59,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
     case 'ready': {
       const open = panel.items.find((item) => !item.is_ticked);
       if (open !== undefined) return { act: 'tick_ready', item: open.item, on: true };
+      if (panel.water !== null && !panel.water.is_seen) return { act: 'see_water', input: panel.water.input };
       if (panel.weather.wind_by === '') return { act: 'see_weather', input: FINE_DAY };
       const stop = passable([...panel.checks, ...view.checks]);
       if (stop !== undefined) return { act: 'pass_advisory', rule: stop.rule, reason: 'invented for this test' };
@@ -71,6 +72,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
         act: 'fill_made',
         product: { text: '', unit: panel.fill.product.unit },
         volume: { text: '', unit: panel.fill.mixture.unit },
+        partners: [],
       };
     }
     case 'walk':

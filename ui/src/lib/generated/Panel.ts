@@ -6,7 +6,10 @@ import type { CorrectionView } from "./CorrectionView";
 import type { Drawing } from "./Drawing";
 import type { FieldProblem } from "./FieldProblem";
 import type { FillView } from "./FillView";
+import type { JarTestView } from "./JarTestView";
 import type { KitChoiceView } from "./KitChoiceView";
+import type { MixWaterView } from "./MixWaterView";
+import type { PartnersView } from "./PartnersView";
 import type { PlanChoice } from "./PlanChoice";
 import type { PlanView } from "./PlanView";
 import type { ProductChoiceView } from "./ProductChoiceView";
@@ -53,7 +56,11 @@ plan: PlanView | null,
 /**
  * Why there is none.
  */
-problems: Array<FieldProblem>, } | { "panel": "ready", 
+problems: Array<FieldProblem>, 
+/**
+ * Products that share the tank.
+ */
+partners: PartnersView, } | { "panel": "ready", 
 /**
  * The items by group.
  */
@@ -77,7 +84,15 @@ can_begin: boolean,
 /**
  * Why not yet.
  */
-waits_for: Array<Said>, } | { "panel": "mix", 
+waits_for: Array<Said>, 
+/**
+ * The water, where a product minds it.
+ */
+water: MixWaterView | null, 
+/**
+ * The jar test, where several products share the tank.
+ */
+jar: JarTestView | null, } | { "panel": "mix", 
 /**
  * The tankful.
  */
@@ -101,7 +116,15 @@ left_before: Shown,
 /**
  * Remarks, such as water added by a correction.
  */
-notes: Array<Said>, } | { "panel": "walk" } & WalkPanel | { "panel": "pass_end", 
+notes: Array<Said>, 
+/**
+ * The water, where a product minds it.
+ */
+water: MixWaterView | null, 
+/**
+ * Whether what is measured dissolves and stays within its labels, as planned.
+ */
+checks: Array<CheckView>, } | { "panel": "walk" } & WalkPanel | { "panel": "pass_end", 
 /**
  * The pass that ended.
  */

@@ -88,3 +88,7 @@ unit-passes = { $n ->
     [one] pass
    *[other] passes
 }
+unit-pH = pH
+unit-mg-per-L = mg/L
+unit-ppm = ppm
+unit-dH = °dH
