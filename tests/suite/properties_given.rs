@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Measured, Part, PatchKind, Shape, Side, Survey};
 use evensward_core::plan::{Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide};
-use evensward_core::product::{Form, Label, LegalClass, Purpose, Rain, Tagged, WaterRange, Year};
+use evensward_core::product::{Form, Label, LegalClass, Purpose, Tagged, WaterRange};
 use evensward_core::quantity::{
     Angle, Doubt, FlowRate, Length, Mass, Pace, ProductDose, ProductKind, Swath, Volume, VolumePerArea, Weight,
 };
@@ -151,33 +151,13 @@ pub fn calibration() -> impl Strategy<Value = Calibration> {
 pub fn label(dose: ProductDose, highest_share: Option<f64>) -> Label {
     let water = |ml: f64| Some(Tagged::statutory(VolumePerArea::from_ml_per_m2(ml).unwrap()));
     Label {
-        name: "An invented product".to_owned(),
-        legal_class: LegalClass::PlantProtection,
-        purposes: vec![Purpose::Weeds],
-        form: Form::Liquid,
-        density: None,
-        dose,
         highest_dose: highest_share.map(|share| Tagged::statutory(dose.times(share))),
         water: WaterRange { least: water(20.0), most: water(100.0) },
-        highest_concentration: None,
-        least_days: None,
-        most_per_year: None,
-        year: Year::Calendar,
-        keep_off: None,
-        rain: Rain::NotStated,
-        mowing: String::new(),
-        protective: Default::default(),
-        water_margin: None,
         authorisation_number: Some("0000".to_owned()),
-        is_total_herbicide: false,
-        contains_iron: false,
         entered_by: "a person".to_owned(),
         entered_on: NaiveDate::from_ymd_opt(2026, 4, 1).unwrap(),
         label_version: "1".to_owned(),
-        first_aid: Default::default(),
-        formulation: None,
-        dissolving: None,
-        partners: None,
+        ..Label::plain("An invented product", LegalClass::PlantProtection, Purpose::Weeds, Form::Liquid, dose)
     }
 }
 

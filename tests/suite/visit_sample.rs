@@ -14,7 +14,7 @@ use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Part, Shape, Side, Survey};
 use evensward_core::plan::{Cause, Choice};
 use evensward_core::product::{
-    FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange, Year,
+    Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange,
 };
 use evensward_core::quantity::{
     Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Span, Swath, Temperature,
@@ -162,19 +162,10 @@ impl World {
 /// An invented iron product against moss: 2.5 g/m2 and never more, in 30 to 60 mL/m2 of water.
 fn label(dose: ProductDose) -> Label {
     Label {
-        name: "Invented Iron".into(),
-        legal_class: LegalClass::PlantProtection,
-        purposes: vec![Purpose::Moss],
-        form: Form::Crystals,
-        density: None,
-        dose,
         highest_dose: Some(Tagged::statutory(dose)),
         water: WaterRange { least: Some(Tagged::statutory(rate(30.0))), most: Some(Tagged::statutory(rate(60.0))) },
-        highest_concentration: None,
         least_days: Some(Tagged::statutory(42)),
         most_per_year: Some(Tagged::statutory(2)),
-        year: Year::Calendar,
-        keep_off: None,
         rain: Rain::Free(Tagged::statutory(Span::from_s(4.0 * 3_600.0).unwrap())),
         mowing: "Mow three days before.".into(),
         protective: ProtectiveByPhase {
@@ -182,17 +173,11 @@ fn label(dose: ProductDose) -> Label {
             spraying: vec![Protective::Gloves, Protective::Boots],
             washing: vec![Protective::Gloves],
         },
-        water_margin: None,
         authorisation_number: Some("DEMO-0".into()),
-        is_total_herbicide: false,
         contains_iron: true,
-        entered_by: String::new(),
         entered_on: day("2026-01-10"),
         label_version: "1".into(),
-        first_aid: FirstAid::default(),
-        formulation: None,
-        dissolving: None,
-        partners: None,
+        ..Label::plain("Invented Iron", LegalClass::PlantProtection, Purpose::Moss, Form::Crystals, dose)
     }
 }
 

@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Part, Survey};
 use evensward_core::plan::{Choice, Plan, plan};
-use evensward_core::product::{FirstAid, Form, Label, LegalClass, ProtectiveByPhase, Purpose, Rain, WaterRange, Year};
+use evensward_core::product::{Form, Label, LegalClass, Purpose};
 use evensward_core::quantity::{FlowRate, Mass, Pace, ProductDose, Swath, Volume, Weight};
 
 use super::data::Trouble;
@@ -51,33 +51,5 @@ pub(super) fn planned(given: &mut Given<'_>) -> Result<Plan, Trouble> {
 
 /// A label that states its dose and nothing else.
 fn label(dose: ProductDose, entered_on: NaiveDate) -> Label {
-    Label {
-        name: String::new(),
-        legal_class: LegalClass::Fertiliser,
-        purposes: vec![Purpose::Feeding],
-        form: Form::Liquid,
-        density: None,
-        dose,
-        highest_dose: None,
-        water: WaterRange::default(),
-        highest_concentration: None,
-        least_days: None,
-        most_per_year: None,
-        year: Year::Calendar,
-        keep_off: None,
-        rain: Rain::NotStated,
-        mowing: String::new(),
-        protective: ProtectiveByPhase::default(),
-        water_margin: None,
-        authorisation_number: None,
-        is_total_herbicide: false,
-        contains_iron: false,
-        entered_by: String::new(),
-        entered_on,
-        label_version: String::new(),
-        first_aid: FirstAid::default(),
-        formulation: None,
-        dissolving: None,
-        partners: None,
-    }
+    Label { entered_on, ..Label::plain("", LegalClass::Fertiliser, Purpose::Feeding, Form::Liquid, dose) }
 }

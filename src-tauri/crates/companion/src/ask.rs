@@ -2,7 +2,8 @@
 
 use crate::dto::ask::{Answer, Ask, Failure, Kept};
 use crate::dto::kit::KitView;
-use crate::dto::register::{ClientInput, ProductView};
+use crate::dto::product::ProductView;
+use crate::dto::register::ClientInput;
 use crate::failure::id;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
 use crate::{Companion, forms, outlines, visit};

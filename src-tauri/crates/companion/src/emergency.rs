@@ -7,7 +7,7 @@
 use uuid::Uuid;
 
 use crate::dto::ask::{EmergencyView, EmergencyWords, Failure};
-use crate::dto::register::ProductInput;
+use crate::dto::product::ProductInput;
 use crate::register::PRODUCT;
 use crate::{Companion, visit};
 

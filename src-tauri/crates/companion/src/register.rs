@@ -25,7 +25,8 @@ use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::kit::{CalibrationInput, CalibrationView, KitInput, KitView};
 use crate::dto::lawn::LawnInput;
-use crate::dto::register::{ClientInput, OperatorInput, ProductInput};
+use crate::dto::product::ProductInput;
+use crate::dto::register::{ClientInput, OperatorInput};
 use crate::{forms, show};
 
 /// The kind of entry the operator is.

@@ -5,7 +5,7 @@
 use chrono::NaiveDate;
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Part, PatchKind, Shape, Side, Survey};
-use evensward_core::product::{Form, Label, LegalClass, Purpose, Rain, WaterRange, Year};
+use evensward_core::product::{Form, Label, LegalClass, Purpose};
 use evensward_core::quantity::{FlowRate, Length, Mass, Pace, ProductDose, ProductKind, Swath, Volume, Weight};
 
 use crate::Outcome;
@@ -45,35 +45,9 @@ impl Given {
             made_on: day,
             evidence: None,
         };
-        let label = Label {
-            name: "An invented product".to_owned(),
-            legal_class: LegalClass::Fertiliser,
-            purposes: vec![Purpose::Feeding],
-            form: Form::Crystals,
-            density: None,
-            dose: ProductDose::of(ProductKind::Mass, 2.5)?,
-            highest_dose: None,
-            water: WaterRange::default(),
-            highest_concentration: None,
-            least_days: None,
-            most_per_year: None,
-            year: Year::Calendar,
-            keep_off: None,
-            rain: Rain::NotStated,
-            mowing: String::new(),
-            protective: Default::default(),
-            water_margin: None,
-            authorisation_number: None,
-            is_total_herbicide: false,
-            contains_iron: false,
-            entered_by: "a person".to_owned(),
-            entered_on: day,
-            label_version: "1".to_owned(),
-            first_aid: Default::default(),
-            formulation: None,
-            dissolving: None,
-            partners: None,
-        };
+        let dose = ProductDose::of(ProductKind::Mass, 2.5)?;
+        let (class, purpose) = (LegalClass::Fertiliser, Purpose::Feeding);
+        let label = Label::plain("An invented product", class, purpose, Form::Crystals, dose);
         Ok(Self { kit, calibration, label })
     }
 }

@@ -103,3 +103,16 @@ label-version = Version or date of the label
 label-version-hint = Printed on it, so that you see when it has changed.
 label-entered-by = Copied from the label by
 label-entered-on = On
+
+# The second look and the limits as they are listed
+second-look-dose = { $hundred } is { $hectare }: does the label say the same?
+limit-is = { $limit }
+limit-allowed = allowed
+limit-not-allowed = not allowed
+limit-not-in-drought = not in drought
+no-such-month = Months are numbers from 1 to 12: choose them again.
+label-temperatures-reversed = The highest temperature is not above the lowest: look at the label again.
+formulation-unknown = { $code } is not one of the two-letter codes known here: look behind the product's name on the label.
+number-too-large = This is too much: at most { $limit } can be.
+target-dose-above-its-highest = This dose is above its own highest, or one is a volume and the other a weight: look at the label again.
+analysis-above-hundred = Together this is more than the product itself: look at the label again.

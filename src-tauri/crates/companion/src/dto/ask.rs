@@ -10,8 +10,9 @@ use super::drawing::PointM;
 use super::figures::{FieldProblem, Said, Typed};
 use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
+use super::product::{ProductInput, ProductView};
 use super::record::RecordView;
-use super::register::{ClientInput, OperatorInput, ProductInput, ProductView};
+use super::register::{ClientInput, OperatorInput};
 use super::visit::{Act, PlanChoice, PlanView, VisitView};
 
 /// A question or a request.

@@ -11,6 +11,7 @@ pub mod kit;
 pub mod lawn;
 pub mod mixing;
 pub mod plan;
+pub mod product;
 pub mod record;
 pub mod register;
 pub mod visit;

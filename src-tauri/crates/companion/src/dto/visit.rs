@@ -15,8 +15,8 @@ pub use super::mixing::{
 pub use super::plan::{
     DirectionView, FillView, NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView,
 };
+use super::product::ProductView;
 use super::record::RecordView;
-use super::register::ProductView;
 
 /// What the operator found on the lawn.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]

@@ -146,11 +146,19 @@ impl Problems {
             self.add(field, &FigureProblem::Empty.said());
             return None;
         }
+        self.optional_date(field, text).flatten()
+    }
+
+    /// A local date that may stay empty: nothing at all when it is wrong.
+    pub(crate) fn optional_date(&mut self, field: &str, text: &str) -> Option<Option<NaiveDate>> {
+        if text.trim().is_empty() {
+            return Some(None);
+        }
         let date = NaiveDate::parse_from_str(text.trim(), "%Y-%m-%d").ok();
         if date.is_none() {
             self.add(field, &Said::new("not-a-date"));
         }
-        date
+        date.map(Some)
     }
 }
 

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
-use crate::dto::register::ProductInput;
+use crate::dto::product::ProductInput;
 use crate::forms::product::{parse, view};
 
 fn demo_product(name: &str) -> ProductInput {

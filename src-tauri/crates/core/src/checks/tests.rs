@@ -24,33 +24,18 @@ fn day(text: &str) -> NaiveDate {
 
 fn moss_killer() -> Label {
     Label {
-        name: "An invented product".to_owned(),
-        legal_class: LegalClass::PlantProtection,
-        purposes: vec![Purpose::Moss],
-        form: Form::Liquid,
-        density: None,
-        dose: ProductDose::of(ProductKind::Volume, 0.4).unwrap(),
-        highest_dose: None,
-        water: WaterRange::default(),
-        highest_concentration: None,
-        least_days: None,
-        most_per_year: None,
-        year: Year::Calendar,
-        keep_off: None,
-        rain: Rain::NotStated,
-        mowing: String::new(),
-        protective: Default::default(),
-        water_margin: None,
         authorisation_number: Some("0000".to_owned()),
-        is_total_herbicide: false,
         contains_iron: true,
         entered_by: "a person".to_owned(),
         entered_on: day("2026-04-01"),
         label_version: "1".to_owned(),
-        first_aid: Default::default(),
-        formulation: None,
-        dissolving: None,
-        partners: None,
+        ..Label::plain(
+            "An invented product",
+            LegalClass::PlantProtection,
+            Purpose::Moss,
+            Form::Liquid,
+            ProductDose::of(ProductKind::Volume, 0.4).unwrap(),
+        )
     }
 }
 

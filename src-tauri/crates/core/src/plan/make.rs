@@ -47,16 +47,8 @@ const WATER_KG_PER_L: f64 = 1.0;
 /// #     steps_per_min: None, made_on: day, evidence: None,
 /// # };
 /// # let dose = ProductDose::of(ProductKind::Mass, 2.5).unwrap();
-/// # let label = product::Label {
-/// #     name: "Example".into(), legal_class: product::LegalClass::Fertiliser,
-/// #     purposes: vec![product::Purpose::Feeding], form: product::Form::Crystals, density: None, dose,
-/// #     highest_dose: None, water: product::WaterRange::default(), highest_concentration: None,
-/// #     least_days: None, most_per_year: None, year: product::Year::Calendar, keep_off: None,
-/// #     rain: product::Rain::NotStated, mowing: String::new(), protective: Default::default(),
-/// #     water_margin: None, authorisation_number: None, is_total_herbicide: false, contains_iron: false,
-/// #     entered_by: "A".into(), entered_on: day, label_version: "1".into(), first_aid: Default::default(),
-/// #     formulation: None, dissolving: None, partners: None,
-/// # };
+/// # let (class, purpose) = (product::LegalClass::Fertiliser, product::Purpose::Feeding);
+/// # let label = product::Label::plain("Example", class, purpose, product::Form::Crystals, dose);
 /// let measured = survey.measure(None).unwrap();
 /// let plan = plan::plan(&measured, &kit, &calibration, &label, &plan::Choice::plain(4, dose)).unwrap();
 /// assert!((plan.walked.l() - 18.0).abs() < 1e-6); // 4 passes of 15 mL/m2 on 300 m2

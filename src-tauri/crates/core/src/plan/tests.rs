@@ -6,7 +6,7 @@ use super::*;
 use crate::checks::{Check, Verdict};
 use crate::kit::{Calibration, JugSteps, Kit, LastIn};
 use crate::lawn::{Measured, Part, PatchKind, Shape, Survey};
-use crate::product::{Form, Label, LegalClass, Purpose, Rain, Tagged, WaterRange, Year};
+use crate::product::{Form, Label, LegalClass, Purpose, Tagged};
 use crate::quantity::*;
 
 pub(super) fn m(value: f64) -> Length {
@@ -64,33 +64,12 @@ pub(super) fn calibration() -> Calibration {
 
 pub(super) fn label() -> Label {
     Label {
-        name: "An invented product".to_owned(),
-        legal_class: LegalClass::Fertiliser,
-        purposes: vec![Purpose::Feeding],
-        form: Form::Crystals,
-        density: None,
-        dose: grams(2.5),
         highest_dose: Some(Tagged::statutory(grams(4.0))),
-        water: WaterRange::default(),
-        highest_concentration: None,
-        least_days: None,
-        most_per_year: None,
-        year: Year::Calendar,
-        keep_off: None,
-        rain: Rain::NotStated,
-        mowing: String::new(),
-        protective: Default::default(),
-        water_margin: None,
-        authorisation_number: None,
-        is_total_herbicide: false,
         contains_iron: true,
         entered_by: "a person".to_owned(),
         entered_on: day(),
         label_version: "1".to_owned(),
-        first_aid: Default::default(),
-        formulation: None,
-        dissolving: None,
-        partners: None,
+        ..Label::plain("An invented product", LegalClass::Fertiliser, Purpose::Feeding, Form::Crystals, grams(2.5))
     }
 }
 

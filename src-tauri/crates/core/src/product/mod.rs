@@ -5,307 +5,24 @@
 //! This file holds what was entered; the rules that read it are in `checks`.
 
 pub mod formulation;
+mod nutrients;
 pub mod solubility;
+mod tagged;
+mod uses;
+mod words;
 
 use chrono::NaiveDate;
 
 pub use formulation::Formulation;
+pub use nutrients::{Analysis, AnalysisBasis, Nutrient, Stated, StatedAs};
 pub use solubility::Dissolving;
+pub use tagged::{Source, Tag, Tagged};
+pub use uses::{Active, Content, Months, Situation, TargetUse};
+pub use words::{FirstAid, Form, LegalClass, Phase, Protective, ProtectiveByPhase, Purpose, Rain, WaterRange, Year};
 
-use crate::quantity::{Arg, Concentration, Density, Length, ProductDose, ProductKind, Said, Span, VolumePerArea};
-
-/// How binding a limit is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Tag {
-    /// The firm's or the operator's own setting.
-    Own,
-    /// The label's advice, or a code of practice.
-    Advisory,
-    /// The label's legal part, or the law.
-    Statutory,
-}
-
-impl Tag {
-    /// The code of the tag.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Own => "own",
-            Self::Advisory => "advisory",
-            Self::Statutory => "statutory",
-        }
-    }
-}
-
-/// Where a limit stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Source {
-    /// On the product's label.
-    Label,
-    /// On the product's safety sheet.
-    SafetySheet,
-    /// In the law where the work is done.
-    Law,
-    /// In a code of practice.
-    CodeOfPractice,
-    /// Set by the firm or the operator.
-    Own,
-    /// Worked out: the highest dose over the least water.
-    HighestDoseOverLeastWater,
-}
-
-impl Source {
-    /// The code of the place.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Label => "label",
-            Self::SafetySheet => "safety-sheet",
-            Self::Law => "law",
-            Self::CodeOfPractice => "code-of-practice",
-            Self::Own => "own",
-            Self::HighestDoseOverLeastWater => "highest-dose-over-least-water",
-        }
-    }
-}
-
-/// A limit with its tag and where it stands.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Tagged<T> {
-    /// The limit itself.
-    pub value: T,
-    /// How binding it is.
-    pub tag: Tag,
-    /// Where it stands.
-    pub source: Source,
-}
-
-impl<T> Tagged<T> {
-    /// A limit from the label's legal part.
-    pub const fn statutory(value: T) -> Self {
-        Self { value, tag: Tag::Statutory, source: Source::Label }
-    }
-
-    /// A limit from the label's advice.
-    pub const fn advisory(value: T) -> Self {
-        Self { value, tag: Tag::Advisory, source: Source::Label }
-    }
-
-    /// The firm's or the operator's own limit.
-    pub const fn own(value: T) -> Self {
-        Self { value, tag: Tag::Own, source: Source::Own }
-    }
-}
-
-/// What the product is in law.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum LegalClass {
-    /// Authorised as a plant protection product.
-    PlantProtection,
-    /// Sold as a fertiliser.
-    Fertiliser,
-    /// Sold as a wetting agent.
-    WettingAgent,
-    /// Anything else.
-    Other,
-}
-
-/// What a treatment is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Purpose {
-    /// Against broad-leaved weeds.
-    Weeds,
-    /// Against moss.
-    Moss,
-    /// Against fungal disease.
-    Disease,
-    /// Against insects and other animals.
-    Pests,
-    /// To slow the growth of the grass.
-    Growth,
-    /// To feed.
-    Feeding,
-    /// To green up.
-    Colour,
-    /// To help water into the ground or keep it there.
-    Water,
-}
-
-impl Purpose {
-    /// Whether the law lets only an authorised plant protection product be used for this.
-    #[must_use]
-    pub const fn is_plant_protection(self) -> bool {
-        match self {
-            Self::Weeds | Self::Moss | Self::Disease | Self::Pests | Self::Growth => true,
-            Self::Feeding | Self::Colour | Self::Water => false,
-        }
-    }
-
-    /// The code of the purpose.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Weeds => "weeds",
-            Self::Moss => "moss",
-            Self::Disease => "disease",
-            Self::Pests => "pests",
-            Self::Growth => "growth",
-            Self::Feeding => "feeding",
-            Self::Colour => "colour",
-            Self::Water => "water",
-        }
-    }
-}
-
-/// What the product looks like in its container.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Form {
-    /// A liquid.
-    Liquid,
-    /// Crystals that dissolve.
-    Crystals,
-    /// Powder or granules for spraying.
-    Powder,
-}
-
-/// How the label counts "a year".
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Year {
-    /// From the first of January.
-    Calendar,
-    /// The twelve months that end with the visit.
-    Rolling,
-}
-
-/// What the label says about rain.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Rain {
-    /// It must stay dry for so long afterwards.
-    Free(Tagged<Span>),
-    /// Rain or watering is wanted within so long.
-    WantedWithin(Tagged<Span>),
-    /// The label does not say.
-    NotStated,
-}
-
-/// A piece of protective equipment.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Protective {
-    /// Chemical-resistant gloves.
-    Gloves,
-    /// Coverall.
-    Coverall,
-    /// Rubber boots.
-    Boots,
-    /// Face shield.
-    FaceShield,
-    /// Safety glasses.
-    Glasses,
-    /// Apron.
-    Apron,
-    /// Mask with a filter.
-    Respirator,
-}
-
-impl Protective {
-    /// The code of the piece.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Gloves => "gloves",
-            Self::Coverall => "coverall",
-            Self::Boots => "boots",
-            Self::FaceShield => "face-shield",
-            Self::Glasses => "glasses",
-            Self::Apron => "apron",
-            Self::Respirator => "respirator",
-        }
-    }
-}
-
-impl Protective {
-    /// The code of the piece on the ready list.
-    #[must_use]
-    pub const fn ready_code(self) -> &'static str {
-        match self {
-            Self::Gloves => "ready-gloves",
-            Self::Coverall => "ready-coverall",
-            Self::Boots => "ready-boots",
-            Self::FaceShield => "ready-face-shield",
-            Self::Glasses => "ready-glasses",
-            Self::Apron => "ready-apron",
-            Self::Respirator => "ready-respirator",
-        }
-    }
-}
-
-/// The part of the work that a piece of protective equipment is worn for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Phase {
-    /// Handling the concentrate.
-    Mixing,
-    /// Walking with the mixture.
-    Spraying,
-    /// Washing container, tank and equipment.
-    Washing,
-}
-
-impl Phase {
-    /// The code of the phase.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Mixing => "mixing",
-            Self::Spraying => "spraying",
-            Self::Washing => "washing",
-        }
-    }
-}
-
-/// The protective equipment the label asks for, by phase.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct ProtectiveByPhase {
-    /// For handling the concentrate: the strictest.
-    pub mixing: Vec<Protective>,
-    /// For walking with the mixture.
-    pub spraying: Vec<Protective>,
-    /// For washing.
-    pub washing: Vec<Protective>,
-}
-
-impl ProtectiveByPhase {
-    /// The pieces for a phase.
-    #[must_use]
-    pub fn of(&self, phase: Phase) -> &[Protective] {
-        match phase {
-            Phase::Mixing => &self.mixing,
-            Phase::Spraying => &self.spraying,
-            Phase::Washing => &self.washing,
-        }
-    }
-}
-
-/// The water that the label asks for, for a visit's passes together. Either end may be missing.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct WaterRange {
-    /// The least.
-    pub least: Option<Tagged<VolumePerArea>>,
-    /// The most.
-    pub most: Option<Tagged<VolumePerArea>>,
-}
-
-/// First aid and safety words as the operator copied them from the label and the safety sheet.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct FirstAid {
-    /// After a splash in the eyes or on the skin.
-    pub splash: String,
-    /// After a spill.
-    pub spill: String,
-    /// After swallowing.
-    pub swallowed: String,
-    /// Whom to call.
-    pub whom_to_call: String,
-}
+use crate::quantity::{
+    Arg, Concentration, Density, Length, ProductDose, ProductKind, Said, Span, Temperature, VolumePerArea,
+};
 
 /// What the operator entered from a product's label.
 #[derive(Debug, Clone, PartialEq)]
@@ -358,15 +75,103 @@ pub struct Label {
     pub label_version: String,
     /// First aid and safety words.
     pub first_aid: FirstAid,
-    /// How it is made up, by the code behind its name.
+    /// The turf it names; empty when it names none.
+    pub situations: Vec<Situation>,
+    /// Whether hand-held equipment may be used.
+    pub hand_held: Option<Tagged<bool>>,
+    /// The active substances with their content.
+    pub actives: Vec<Active>,
+    /// How it is made up, by the two letters behind its name.
     pub formulation: Option<Formulation>,
-    /// How it dissolves, where that is known.
-    pub dissolving: Option<Dissolving>,
-    /// Whether it may share the tank with another product.
+    /// Doses for single targets, where they differ from the main one.
+    pub uses: Vec<TargetUse>,
+    /// The lowest dose that it states.
+    pub least_dose: Option<Tagged<ProductDose>>,
+    /// The most product on one piece of ground in a year.
+    pub most_amount: Option<Tagged<ProductDose>>,
+    /// The months in which it may be used.
+    pub months: Option<Tagged<Months>>,
+    /// The lowest temperature of the air at which it may be used.
+    pub least_temperature: Option<Tagged<Temperature>>,
+    /// The highest.
+    pub most_temperature: Option<Tagged<Temperature>>,
+    /// Days without mowing before the treatment.
+    pub mowing_before: Option<Tagged<u16>>,
+    /// Days without mowing after it.
+    pub mowing_after: Option<Tagged<u16>>,
+    /// The least months since sowing.
+    pub young_turf: Option<Tagged<u16>>,
+    /// Not on grass that suffers from drought.
+    pub no_drought: Option<Tagged<bool>>,
+    /// The margin to open water for work with a boom.
+    pub water_margin_boom: Option<Tagged<Length>>,
+    /// Whether it may be mixed with other products.
     pub partners: Option<Tagged<bool>>,
+    /// The day on which its authorisation ends.
+    pub authorised_until: Option<NaiveDate>,
+    /// The last day on which it may be used up.
+    pub use_up_by: Option<NaiveDate>,
+    /// Its hazard words, as it gives them.
+    pub hazard_words: String,
+    /// What it feeds.
+    pub analysis: Option<Analysis>,
+    /// How it dissolves, when it must be dissolved.
+    pub dissolving: Option<Dissolving>,
 }
 
 impl Label {
+    /// A label that states its name, class, purpose, form and dose, and nothing else.
+    #[must_use]
+    pub fn plain(name: &str, legal_class: LegalClass, purpose: Purpose, form: Form, dose: ProductDose) -> Self {
+        Self {
+            name: name.to_owned(),
+            legal_class,
+            purposes: vec![purpose],
+            form,
+            density: None,
+            dose,
+            highest_dose: None,
+            water: WaterRange::default(),
+            highest_concentration: None,
+            least_days: None,
+            most_per_year: None,
+            year: Year::Calendar,
+            keep_off: None,
+            rain: Rain::NotStated,
+            mowing: String::new(),
+            protective: ProtectiveByPhase::default(),
+            water_margin: None,
+            authorisation_number: None,
+            is_total_herbicide: false,
+            contains_iron: false,
+            entered_by: String::new(),
+            entered_on: NaiveDate::default(),
+            label_version: String::new(),
+            first_aid: FirstAid::default(),
+            situations: Vec::new(),
+            hand_held: None,
+            actives: Vec::new(),
+            formulation: None,
+            uses: Vec::new(),
+            least_dose: None,
+            most_amount: None,
+            months: None,
+            least_temperature: None,
+            most_temperature: None,
+            mowing_before: None,
+            mowing_after: None,
+            young_turf: None,
+            no_drought: None,
+            water_margin_boom: None,
+            partners: None,
+            authorised_until: None,
+            use_up_by: None,
+            hazard_words: String::new(),
+            analysis: None,
+            dissolving: None,
+        }
+    }
+
     /// What the entered figures say against each other. Empty when the label holds together.
     ///
     /// A label that contradicts itself was mistyped: it must be looked at again before it is used.

@@ -5,14 +5,10 @@ use evensward_core::lawn::{
     Beside, How, Instrument, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Position, Ring, Shape, Side,
     Slope, Survey, ValidOutline,
 };
-use evensward_core::product::{
-    Dissolving, FirstAid, Form, Formulation, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged,
-    WaterRange, Year,
-};
-use evensward_core::quantity::{Angle, Area, Concentration, Density, Doubt, Length, ProductDose, Span, VolumePerArea};
+use evensward_core::quantity::{Angle, Area, Doubt, Length};
 use serde::{Deserialize, Serialize};
 
-use super::figures::{TaggedJson, refused};
+use super::figures::refused;
 use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
 
 frozen_code! {
@@ -20,19 +16,6 @@ frozen_code! {
     Beside {
         Unknown = "unknown", Nothing = "nothing", Hedge = "hedge", OpenWater = "open_water", Neighbour = "neighbour",
         FoodPlants = "food_plants", Paving = "paving", Wall = "wall", Drain = "drain",
-    }
-    LegalClass {
-        PlantProtection = "plant_protection", Fertiliser = "fertiliser", WettingAgent = "wetting_agent", Other = "other",
-    }
-    Purpose {
-        Weeds = "weeds", Moss = "moss", Disease = "disease", Pests = "pests", Growth = "growth", Feeding = "feeding",
-        Colour = "colour", Water = "water",
-    }
-    Form { Liquid = "liquid", Crystals = "crystals", Powder = "powder" }
-    Year { Calendar = "calendar", Rolling = "rolling" }
-    Protective {
-        Gloves = "gloves", Coverall = "coverall", Boots = "boots", FaceShield = "face_shield", Glasses = "glasses",
-        Apron = "apron", Respirator = "respirator",
     }
 }
 
@@ -207,36 +190,6 @@ impl Frozen for LastIn {
     }
 }
 
-/// What the label says about rain.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum RainJson {
-    /// It must stay dry for so many seconds.
-    FreeS(TaggedJson<f64>),
-    /// Rain or watering is wanted within so many seconds.
-    WantedWithinS(TaggedJson<f64>),
-    /// The label does not say.
-    NotStated,
-}
-
-impl Frozen for Rain {
-    type Json = RainJson;
-    fn freeze(&self) -> RainJson {
-        match self {
-            Self::Free(span) => RainJson::FreeS(span.freeze()),
-            Self::WantedWithin(span) => RainJson::WantedWithinS(span.freeze()),
-            Self::NotStated => RainJson::NotStated,
-        }
-    }
-    fn thaw(json: RainJson) -> Result<Self, Unreadable> {
-        Ok(match json {
-            RainJson::FreeS(span) => Self::Free(Tagged::<Span>::thaw(span)?),
-            RainJson::WantedWithinS(span) => Self::WantedWithin(Tagged::<Span>::thaw(span)?),
-            RainJson::NotStated => Self::NotStated,
-        })
-    }
-}
-
 frozen_struct! {
     /// A ring with its holes, points in metres.
     RingJson for Ring { outer_m = outer: Vec<(f64, f64)>, holes_m = holes: Vec<Vec<(f64, f64)>> }
@@ -270,30 +223,5 @@ frozen_struct! {
         sides = sides: Vec<MeasuredSide>, away_bearing_deg = away_bearing: Option<Angle>;
         later slope = slope: Option<Slope>, origin = origin: Option<Position>,
         entry_m = entry: Option<(f64, f64)>, tap_m = tap: Option<(f64, f64)>,
-    }
-    /// Protective equipment by phase.
-    ProtectiveJson for ProtectiveByPhase {
-        mixing = mixing: Vec<Protective>, spraying = spraying: Vec<Protective>, washing = washing: Vec<Protective>,
-    }
-    /// The water range, mL/m² for the visit's passes together.
-    WaterRangeJson for WaterRange {
-        least_ml_per_m2 = least: Option<Tagged<VolumePerArea>>, most_ml_per_m2 = most: Option<Tagged<VolumePerArea>>,
-    }
-    /// First-aid words of the label and the safety sheet.
-    FirstAidJson for FirstAid { splash = splash: String, spill = spill: String, swallowed = swallowed: String, whom_to_call = whom_to_call: String }
-    /// The label.
-    LabelJson for Label {
-        name = name: String, legal_class = legal_class: LegalClass, purposes = purposes: Vec<Purpose>, form = form: Form,
-        density_g_per_ml = density: Option<Density>, dose = dose: ProductDose,
-        highest_dose = highest_dose: Option<Tagged<ProductDose>>, water = water: WaterRange,
-        highest_concentration = highest_concentration: Option<Tagged<Concentration>>,
-        least_days = least_days: Option<Tagged<u16>>, most_per_year = most_per_year: Option<Tagged<u8>>, year = year: Year,
-        keep_off_s = keep_off: Option<Tagged<Span>>, rain = rain: Rain, mowing = mowing: String,
-        protective = protective: ProtectiveByPhase, water_margin_m = water_margin: Option<Tagged<Length>>,
-        authorisation_number = authorisation_number: Option<String>, is_total_herbicide = is_total_herbicide: bool,
-        contains_iron = contains_iron: bool, entered_by = entered_by: String, entered_on = entered_on: chrono::NaiveDate,
-        label_version = label_version: String, first_aid = first_aid: FirstAid;
-        later formulation = formulation: Option<Formulation>, dissolving = dissolving: Option<Dissolving>,
-        partners = partners: Option<Tagged<bool>>,
     }
 }

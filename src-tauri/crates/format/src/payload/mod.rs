@@ -7,6 +7,7 @@ mod event;
 mod figures;
 pub(crate) mod frozen;
 mod kit;
+mod label;
 mod lawn;
 mod mixing;
 mod plan;

@@ -181,6 +181,7 @@ pub(super) fn label() -> Label {
             swallowed: "Words of the label on swallowing.".into(),
             whom_to_call: "Words of the label on whom to call.".into(),
         },
+        ..Label::plain("", LegalClass::Fertiliser, Purpose::Feeding, Form::Liquid, dose(2.0))
     }
 }
 

@@ -5,18 +5,23 @@
 //! margin to water, concentration) bind by law on a plant protection product and are advice on anything else.
 //! A second look is asked for where a figure is possible and unlikely: these thresholds are common practice, no source.
 
+mod contents;
+mod limits;
+mod second_look;
+
 use chrono::NaiveDate;
 use evensward_core::product::{
-    FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Source, Tag, Tagged, WaterRange,
-    Year,
+    FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tag, WaterRange, Year,
 };
 use evensward_core::quantity::{
     Arg, Concentration, Density, Figure, Length, ProductDose, ProductKind, Said, Span, VolumePerArea,
 };
 
+use self::contents::Contents;
+use self::limits::{Limits, Placed};
 use super::Problems;
 use crate::dto::figures::{FieldProblem, Shown};
-use crate::dto::register::{ProductInput, ProductView};
+use crate::dto::product::{ProductInput, ProductView};
 use crate::show;
 
 const LEGAL_CLASSES: &[(&str, LegalClass)] = &[
@@ -40,7 +45,7 @@ pub(crate) const PURPOSES: &[(&str, Purpose)] = &[
 
 const FORMS: &[(&str, Form)] = &[("liquid", Form::Liquid), ("crystals", Form::Crystals), ("granules", Form::Powder)];
 
-const TAGS: &[(&str, Tag)] = &[("statutory", Tag::Statutory), ("advisory", Tag::Advisory)];
+const TAGS: &[(&str, Tag)] = &[("statutory", Tag::Statutory), ("advisory", Tag::Advisory), ("own", Tag::Own)];
 
 const YEARS: &[(&str, Year)] = &[("calendar", Year::Calendar), ("rolling", Year::Rolling)];
 
@@ -95,6 +100,8 @@ pub(crate) fn view(input: &ProductInput, today: NaiveDate) -> ProductView {
         highest_dose_in_units: figures.highest_dose.map(show::dose).unwrap_or_default(),
         water_in_units: water_in_units(&figures),
         notes: notes(&figures, label.as_ref(), today).iter().map(show::said).collect(),
+        second_look: second_look::questions(input, figures.dose),
+        limits: label.as_ref().map(limits::listed).unwrap_or_default(),
     }
 }
 
@@ -143,12 +150,21 @@ fn read(input: &ProductInput) -> (Option<Label>, Figures, Problems) {
         _ => problems.choice("year", &input.year, YEARS),
     };
     let keep_off = problems.optional("keep_off", &input.keep_off, Span::from_figure);
-    let rain = rain(input, &mut problems);
+    let rain = rain(Placed { input, by_law }, &mut problems);
     let mixing = problems.choices("protective_mixing", &input.protective_mixing, PROTECTIVE);
     let spraying = problems.choices("protective_spraying", &input.protective_spraying, PROTECTIVE);
     let washing = problems.choices("protective_washing", &input.protective_washing, PROTECTIVE);
     let water_margin = problems.optional("water_margin", &input.water_margin, Length::from_figure_or_zero);
     let entered_on = problems.date("entered_on", &input.entered_on);
+    let placed = Placed { input, by_law };
+    let limits = limits::read(placed, &mut problems);
+    let contents = contents::read(input, density.flatten(), &mut problems);
+    let [keep_off_tag, margin_tag, concentration_tag] = [
+        ("keep_off_tag", &input.keep_off_tag),
+        ("water_margin_tag", &input.water_margin_tag),
+        ("concentration_tag", &input.concentration_tag),
+    ]
+    .map(|(field, code)| placed.tag(&mut problems, field, code));
     let figures = Figures {
         dose,
         highest_dose: highest_dose.flatten(),
@@ -156,6 +172,7 @@ fn read(input: &ProductInput) -> (Option<Label>, Figures, Problems) {
         water_max: water_max.flatten(),
     };
     let label = (|| {
+        let (limits, contents): (Limits, Contents) = (limits?, contents?);
         Some(Label {
             name: input.name.trim().to_owned(),
             legal_class: legal_class?,
@@ -163,32 +180,57 @@ fn read(input: &ProductInput) -> (Option<Label>, Figures, Problems) {
             form: form?,
             density: density?,
             dose: dose?,
-            highest_dose: tagged(highest_dose?, highest_tag?),
-            water: WaterRange { least: tagged(water_min?, water_tag?), most: tagged(water_max?, water_tag?) },
-            highest_concentration: tagged(concentration?, by_law),
-            least_days: tagged(least_days?.and_then(|days| u16::try_from(days).ok()), least_days_tag?),
-            most_per_year: tagged(most_per_year?.and_then(|most| u8::try_from(most).ok()), most_tag?),
+            highest_dose: highest_dose?.map(placed.at("highest_dose", highest_tag?)),
+            water: WaterRange {
+                least: water_min?.map(placed.at("water_min", water_tag?)),
+                most: water_max?.map(placed.at("water_max", water_tag?)),
+            },
+            highest_concentration: concentration?.map(placed.at("highest_concentration", concentration_tag?)),
+            least_days: least_days?
+                .and_then(|days| u16::try_from(days).ok())
+                .map(placed.at("least_days", least_days_tag?)),
+            most_per_year: most_per_year?
+                .and_then(|most| u8::try_from(most).ok())
+                .map(placed.at("most_per_year", most_tag?)),
             year: year?,
-            keep_off: tagged(keep_off?, by_law),
+            keep_off: keep_off?.map(placed.at("keep_off", keep_off_tag?)),
             rain: rain?,
             mowing: input.mowing_words.trim().to_owned(),
             protective: ProtectiveByPhase { mixing: mixing?, spraying: spraying?, washing: washing? },
-            water_margin: tagged(water_margin?, by_law),
+            water_margin: water_margin?.map(placed.at("water_margin", margin_tag?)),
             authorisation_number: filled(&input.authorisation_number),
             is_total_herbicide: input.kills_grass,
             contains_iron: input.contains_iron,
             entered_by: input.entered_by.trim().to_owned(),
             entered_on: entered_on?,
             label_version: input.label_version.trim().to_owned(),
-            formulation: None,
-            dissolving: None,
-            partners: None,
             first_aid: FirstAid {
                 splash: input.splash_words.clone(),
                 spill: input.spill_words.clone(),
                 swallowed: input.swallowed_words.clone(),
                 whom_to_call: String::new(),
             },
+            situations: limits.situations,
+            hand_held: limits.hand_held,
+            actives: contents.actives,
+            formulation: contents.formulation,
+            uses: contents.uses,
+            least_dose: limits.least_dose,
+            most_amount: limits.most_amount,
+            months: limits.months,
+            least_temperature: limits.least_temperature,
+            most_temperature: limits.most_temperature,
+            mowing_before: limits.mowing_before,
+            mowing_after: limits.mowing_after,
+            young_turf: limits.young_turf,
+            no_drought: limits.no_drought,
+            water_margin_boom: limits.water_margin_boom,
+            partners: limits.partners,
+            authorised_until: limits.authorised_until,
+            use_up_by: limits.use_up_by,
+            hazard_words: input.hazard_words.trim().to_owned(),
+            analysis: contents.analysis,
+            dissolving: contents.dissolving,
         })
     })();
     (label, figures, problems)
@@ -221,6 +263,7 @@ fn read_words(input: &ProductInput, problems: &mut Problems) {
         ("spill_words", &input.spill_words),
         ("swallowed_words", &input.swallowed_words),
         ("hazard_words", &input.hazard_words),
+        ("partners_words", &input.partners_words),
     ] {
         problems.words(field, words);
     }
@@ -255,18 +298,15 @@ fn tag<T>(problems: &mut Problems, field: &str, code: &str, limit: &Option<Optio
     }
 }
 
-fn tagged<T>(value: Option<T>, tag: Tag) -> Option<Tagged<T>> {
-    value.map(|value| Tagged { value, tag, source: Source::Label })
-}
-
-fn rain(input: &ProductInput, problems: &mut Problems) -> Option<Rain> {
+fn rain(placed: Placed<'_>, problems: &mut Problems) -> Option<Rain> {
+    let input = placed.input;
     let words = problems.choice("rain", &input.rain, RAIN)?;
     if words == RainWords::NotStated {
         return Some(Rain::NotStated);
     }
     let hours = problems.figure("rain_hours", &input.rain_hours, Span::from_figure);
     let tag = problems.choice("rain_tag", &input.rain_tag, TAGS);
-    let hours = Tagged { value: hours?, tag: tag?, source: Source::Label };
+    let hours = placed.at("rain_hours", tag?)(hours?);
     Some(if words == RainWords::Free { Rain::Free(hours) } else { Rain::WantedWithin(hours) })
 }
 

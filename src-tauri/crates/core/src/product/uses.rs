@@ -1,0 +1,101 @@
+//! Where, when and for what a label allows a use, and what it contains.
+//!
+//! Invariant: an empty list or a missing limit means that the label states nothing; nothing is guessed in its place.
+
+use super::{Purpose, Tagged};
+use crate::quantity::ProductDose;
+
+/// Turf that a label names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Situation {
+    /// Lawns.
+    Lawn,
+    /// Managed amenity turf.
+    AmenityTurf,
+    /// Sports turf.
+    SportsTurf,
+    /// Other turf.
+    OtherTurf,
+}
+
+impl Situation {
+    /// Its code.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Lawn => "lawn",
+            Self::AmenityTurf => "amenity_turf",
+            Self::SportsTurf => "sports_turf",
+            Self::OtherTurf => "other_turf",
+        }
+    }
+}
+
+/// How much of an active substance a product contains.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Content {
+    /// Grams in a litre of product.
+    GramsPerLitre(f64),
+    /// Grams in a kilogram of product.
+    GramsPerKilogram(f64),
+}
+
+/// An active substance.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Active {
+    /// Its common name, as the label gives it.
+    pub name: String,
+    /// How much of it there is.
+    pub content: Content,
+}
+
+/// The dose for one target.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TargetUse {
+    /// What for.
+    pub purpose: Purpose,
+    /// The target in the label's words.
+    pub target: String,
+    /// The dose.
+    pub dose: ProductDose,
+    /// The highest single dose for it, where it differs from the label's main one.
+    pub highest: Option<Tagged<ProductDose>>,
+}
+
+/// Months of the year.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Months(u16);
+
+impl Months {
+    /// Months by their numbers from 1 to 12; nothing when there is none or one that is no month.
+    ///
+    /// ```
+    /// use evensward_core::product::Months;
+    /// let spring = Months::of(&[3, 4, 5]).unwrap();
+    /// assert!(spring.contains(4) && !spring.contains(6));
+    /// assert_eq!(Months::of(&[13]), None);
+    /// ```
+    #[must_use]
+    pub fn of(numbers: &[u32]) -> Option<Self> {
+        let mut bits = 0_u16;
+        for number in numbers {
+            if !(1..=12).contains(number) {
+                return None;
+            }
+            bits |= 1 << number;
+        }
+        (bits > 0).then_some(Self(bits))
+    }
+
+    /// Whether a month is among them.
+    #[must_use]
+    pub const fn contains(self, number: u32) -> bool {
+        number >= 1 && number <= 12 && self.0 & (1 << number) != 0
+    }
+
+    /// Their numbers, in the order of the year.
+    #[must_use]
+    pub fn numbers(self) -> Vec<u32> {
+        (1..=12).filter(|number| self.contains(*number)).collect()
+    }
+}
