@@ -13,7 +13,7 @@ use evensward_core::visit::item::PauseReason;
 use evensward_core::visit::state::Stage;
 
 use crate::visit_sample::{
-    Trial, World, fill, fill_as_planned, fine, found, g, is_near, l, left, left_as_planned, note, see, stop, waiting,
+    Trial, World, fill, fill_as_planned, fine, found, g, is_near, l, left, left_as_planned, note, see, stop,
 };
 
 /// One tap and where it leads: the stage, the pass, strips of it that are done, litres in the tank.
@@ -64,9 +64,7 @@ fn a_whole_visit_as_planned_stands_where_each_tap_puts_it() {
     is_near(plan.product.base(), 770.0);
     is_near(plan.walked.l(), 4.86 + 4.5 + 4.5);
     assert_eq!((trial.stage(), trial.position().walk.due.len()), (Stage::Ready, 1));
-    for item in waiting(trial.position(), &trial.world.facts) {
-        trial.act(Command::TickReady { item, on: true });
-    }
+    trial.settle_what_waits();
     trial.act(see(fine()));
     trial.act(Command::BeginMixing);
     assert_eq!(trial.stage(), Stage::Mix);

@@ -72,9 +72,7 @@ fn a_history_that_nobody_knows_whole_is_never_go_and_what_is_known_of_it_still_s
 #[test]
 fn a_treatment_that_came_between_the_choice_and_the_first_drop_stops_the_mixing() {
     let mut trial = Trial::at(World::plain(), Stage::Ready);
-    for item in waiting(trial.position(), &trial.world.facts) {
-        trial.act(Command::TickReady { item, on: true });
-    }
+    trial.settle_what_waits();
     trial.act(see(fine()));
     trial.world.facts.history = vec![treated("2026-05-03")];
     assert_eq!(barred_by(trial.try_act(Command::BeginMixing)), ["interval"]);

@@ -12,7 +12,7 @@ use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
 use crate::visit_sample::{
-    Trial, World, fill, fill_as_planned, fine, found, g, is_near, left, left_as_planned, m, note, see, stop, waiting,
+    Trial, World, fill, fill_as_planned, fine, found, g, is_near, left, left_as_planned, m, note, see, stop,
 };
 
 fn tick_all_mixing(trial: &mut Trial) {
@@ -49,9 +49,7 @@ fn nothing_can_be_done_in_a_visit_that_was_not_opened() {
 #[test]
 fn weather_seen_before_a_long_wait_is_looked_at_again() {
     let mut trial = Trial::at(World::plain(), Stage::Ready);
-    for item in waiting(trial.position(), &trial.world.facts) {
-        trial.act(Command::TickReady { item, on: true });
-    }
+    trial.settle_what_waits();
     trial.act(see(fine()));
     trial.waited_min += 5 * 60;
     let Err(Refusal::First(waits_for)) = trial.try_act(Command::BeginMixing) else { panic!("old weather was taken") };

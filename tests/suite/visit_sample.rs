@@ -17,7 +17,7 @@ use evensward_core::product::{
     Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange,
 };
 use evensward_core::quantity::{
-    Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Span, Swath, Temperature,
+    Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Said, Span, Swath, Temperature,
     Volume, VolumePerArea, Weight,
 };
 use evensward_core::visit::command::{Command, Facts, Refusal};
@@ -247,6 +247,14 @@ impl Trial {
         }
     }
 
+    /// Does whatever mixing still waits for, but the weather.
+    pub fn settle_what_waits(&mut self) {
+        while let Some(open) = waits_for_items(self.position(), &self.world.facts).first() {
+            let command = settle(open);
+            self.act(command);
+        }
+    }
+
     pub fn opened(world: World) -> Self {
         let mut trial = Self::new(world);
         let lawn = trial.world.lawn();
@@ -408,13 +416,17 @@ pub fn plainest(position: &Position, world: &World) -> Command {
     }
 }
 
+fn settle(open: &Said) -> Command {
+    match open.code.as_ref() {
+        "water-not-looked-at" => Command::SeeWater { water: MixWater::default(), typed: Vec::new() },
+        "jar-test-owed" => Command::JarTested { outcome: JarOutcome::Fine, note: None },
+        _ => Command::TickReady { item: open.code.clone(), on: true },
+    }
+}
+
 fn get_ready(position: &Position, world: &World) -> Command {
     if let Some(item) = waits_for_items(position, &world.facts).first() {
-        return match item.code.as_ref() {
-            "water-not-looked-at" => Command::SeeWater { water: MixWater::default(), typed: Vec::new() },
-            "jar-test-owed" => Command::JarTested { outcome: JarOutcome::Fine, note: None },
-            _ => Command::TickReady { item: item.code.clone(), on: true },
-        };
+        return settle(item);
     }
     let is_fine = |seen: &evensward_core::visit::state::SeenWeather| seen.observation == fine();
     if position.last_weather().is_some_and(is_fine) { Command::BeginMixing } else { see(fine()) }

@@ -105,9 +105,7 @@ impl Walk {
 
     pub(super) fn until_ready_with(&mut self, choice: PlanChoice) {
         self.act(Act::AgreePlan { choice });
-        let Panel::Ready { items, water, .. } = self.view.panel.clone() else {
-            panic!("not ready: {:?}", self.view.panel)
-        };
+        let Panel::Ready { items, water, .. } = self.view.panel.clone() else { panic!("{:?}", self.view.panel) };
         for item in items {
             self.act(Act::TickReady { item: item.item, on: true });
         }
