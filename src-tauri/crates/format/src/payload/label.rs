@@ -133,17 +133,17 @@ frozen_struct! {
         authorisation_number = authorisation_number: Option<String>, is_total_herbicide = is_total_herbicide: bool,
         contains_iron = contains_iron: bool, entered_by = entered_by: String, entered_on = entered_on: chrono::NaiveDate,
         label_version = label_version: String, first_aid = first_aid: FirstAid;
-        later situations = situations: Vec<Situation>, hand_held = hand_held: Option<Tagged<bool>>,
-        actives = actives: Vec<Active>, formulation = formulation: Option<Formulation>, uses = uses: Vec<TargetUse>,
+        later formulation = formulation: Option<Formulation>, dissolving = dissolving: Option<Dissolving>,
+        partners = partners: Option<Tagged<bool>>, situations = situations: Vec<Situation>,
+        hand_held = hand_held: Option<Tagged<bool>>, actives = actives: Vec<Active>, uses = uses: Vec<TargetUse>,
         least_dose = least_dose: Option<Tagged<ProductDose>>, most_amount_a_year = most_amount: Option<Tagged<ProductDose>>,
         months = months: Option<Tagged<Months>>,
         least_temperature_deg_c = least_temperature: Option<Tagged<Temperature>>,
         most_temperature_deg_c = most_temperature: Option<Tagged<Temperature>>,
         mowing_before_days = mowing_before: Option<Tagged<u16>>, mowing_after_days = mowing_after: Option<Tagged<u16>>,
         young_turf_months = young_turf: Option<Tagged<u16>>, no_drought = no_drought: Option<Tagged<bool>>,
-        water_margin_boom_m = water_margin_boom: Option<Tagged<Length>>, partners = partners: Option<Tagged<bool>>,
+        water_margin_boom_m = water_margin_boom: Option<Tagged<Length>>,
         authorised_until = authorised_until: Option<chrono::NaiveDate>, use_up_by = use_up_by: Option<chrono::NaiveDate>,
         hazard_words = hazard_words: String, analysis = analysis: Option<Analysis>,
-        dissolving = dissolving: Option<Dissolving>,
     }
 }
