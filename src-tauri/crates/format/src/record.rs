@@ -159,6 +159,34 @@ pub struct Weather {
     pub drought: Option<bool>,
 }
 
+/// The water to mix with at one moment; null is not looked at.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct MixWater {
+    /// When, RFC 3339 with offset.
+    pub at: String,
+    /// Where it came from, in words.
+    pub source: Option<String>,
+    /// Its pH.
+    pub ph: Option<f64>,
+    /// Its hardness, as calcium carbonate.
+    pub hardness_mg_per_l: Option<f64>,
+    /// Its temperature.
+    pub temperature_deg_c: Option<f64>,
+    /// Water that the product was dissolved in first; null is half of the fill.
+    pub bucket_l: Option<f64>,
+}
+
+/// What a jar showed.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct JarTest {
+    /// When, RFC 3339 with offset.
+    pub at: String,
+    /// `fine`, `heat`, `clumps` or `layers`.
+    pub outcome: String,
+    /// More words.
+    pub note: Option<String>,
+}
+
 /// A tankful.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Fill {
@@ -170,6 +198,9 @@ pub struct Fill {
     pub left_before_l: f64,
     /// Product measured.
     pub product: Quantity,
+    /// What was measured of each partner, in the order of [`Record::partners`].
+    #[serde(default)]
+    pub partners: Vec<Quantity>,
 }
 
 /// A whole pass.
@@ -229,7 +260,16 @@ pub struct Record {
     pub purpose: Option<String>,
     /// With what; null when none was chosen.
     pub product: Option<Product>,
-    /// Clean water that went in, without the product's own volume.
+    /// Products that shared the tank with it.
+    #[serde(default)]
+    pub partners: Vec<Product>,
+    /// The jar test of these products; null where none was done.
+    #[serde(default)]
+    pub jar_test: Option<JarTest>,
+    /// The water to mix with, in the order in which it was looked at.
+    #[serde(default)]
+    pub mix_water: Vec<MixWater>,
+    /// Clean water that went in, without the products' own volume.
     pub water_l: f64,
     /// Mixture made in all.
     pub mixture_l: f64,
@@ -245,6 +285,12 @@ pub struct Record {
     pub weather: Vec<Weather>,
     /// Protective equipment ticked for spraying: codes.
     pub protective: Vec<String>,
+    /// Protective equipment ticked at every fill, for handling the concentrate: codes.
+    #[serde(default)]
+    pub protective_mixing: Vec<String>,
+    /// Protective equipment ticked for washing: codes.
+    #[serde(default)]
+    pub protective_washing: Vec<String>,
     /// Tankfuls.
     pub fills: Vec<Fill>,
     /// Passes.

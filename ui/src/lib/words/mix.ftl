@@ -100,3 +100,20 @@ deviation-passed-dissolving = Passed with a reason: more than the water dissolve
 deviation-passed-jar-test = Passed with a reason: what the jar showed
 deviation-passed-partners = Passed with a reason: the number of products in one tank
 deviation-passed-partner-label = Passed with a reason: what a label says of partners
+
+# The mixture in the record
+record-partner = Shared the tank
+record-mix-water = The water to mix with
+record-water-source = From
+record-water-ph = pH
+record-water-hardness = Hardness, as calcium carbonate
+record-water-temperature = Temperature
+record-water-bucket = Dissolved in
+record-jar-test = The jar test
+record-jar = It showed
+jar-outcome-fine = nothing, it stayed even
+jar-outcome-heat = warmth
+jar-outcome-clumps = clumps
+jar-outcome-layers = layers
+record-worn-mixing = Worn at every fill
+record-worn-washing = Worn for washing

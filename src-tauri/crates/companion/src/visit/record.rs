@@ -4,31 +4,24 @@ use chrono::{DateTime, FixedOffset};
 use evensward_core::checks::wind::WindReading;
 use evensward_core::coverage::all_ground;
 use evensward_core::plan::Heading;
-use evensward_core::product::{LegalClass, Phase};
+use evensward_core::product::Phase;
 use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
 use evensward_core::visit::Position;
-use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::event::{At, CorrectionKind};
-use evensward_core::visit::state::DriedOut;
+use evensward_core::visit::item::pieces;
+use evensward_core::visit::state::{DriedOut, MadeFill};
 use evensward_format::record::{
-    Deviation, Fill, ForWhom, Pass, Person, Place, Product, Quantity, Record, SCHEMA, Sprayer, Weather,
+    Deviation, Fill, ForWhom, Pass, Person, Place, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
 use super::ground;
 use super::journal::Folded;
+use super::record_mixing;
 use super::texts::{lawn_name, optional_words, word, words};
 use super::weather;
 use crate::Companion;
 use crate::dto::ask::Failure;
-
-/// Codes of the legal classes in the record.
-const CLASSES: &[(&str, LegalClass)] = &[
-    ("plant_protection", LegalClass::PlantProtection),
-    ("fertiliser", LegalClass::Fertiliser),
-    ("wetting_agent", LegalClass::WettingAgent),
-    ("other", LegalClass::Other),
-];
 
 /// The record of a visit, as it stands or as it would stand.
 pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failure> {
@@ -49,7 +42,10 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
         },
         place: place(companion, position)?,
         purpose: position.found.as_ref().and_then(|found| found.target).map(|target| target.code().to_owned()),
-        product: product(companion, position)?,
+        product: record_mixing::product(companion, position)?,
+        partners: record_mixing::partners(companion, position)?,
+        jar_test: record_mixing::jar_test(companion, position)?,
+        mix_water: record_mixing::water(companion, position)?,
         water_l: water_l(position),
         mixture_l: mixture_l(position),
         sprayer: sprayer(position),
@@ -58,6 +54,8 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
         date: position.treated_on().map(|date| date.to_string()),
         weather: position.weather.iter().map(weather_line).collect(),
         protective: protective(position),
+        protective_mixing: record_mixing::worn(position, Phase::Mixing),
+        protective_washing: record_mixing::worn(position, Phase::Washing),
         fills: walk
             .made
             .iter()
@@ -66,6 +64,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
                 mixture_l: fill.mixture.l(),
                 left_before_l: fill.left_before.l(),
                 product: amount(fill.product),
+                partners: record_mixing::of_fill(position, fill),
             })
             .collect(),
         passes: passes(position),
@@ -91,7 +90,7 @@ pub(crate) fn moment(at: At) -> String {
     }
 }
 
-fn amount(amount: ProductAmount) -> Quantity {
+pub(crate) fn amount(amount: ProductAmount) -> Quantity {
     let (value, unit) = match amount {
         ProductAmount::Volume(volume) => (volume.ml(), "mL"),
         ProductAmount::Mass(mass) => (mass.g(), "g"),
@@ -99,7 +98,7 @@ fn amount(amount: ProductAmount) -> Quantity {
     Quantity { value, unit: unit.to_owned() }
 }
 
-fn dose(dose: ProductDose) -> Quantity {
+pub(crate) fn dose(dose: ProductDose) -> Quantity {
     Quantity { value: dose.base(), unit: dose.base_unit().code().to_owned() }
 }
 
@@ -135,24 +134,6 @@ fn place(companion: &Companion, position: &Position) -> Result<Place, Failure> {
     })
 }
 
-fn product(companion: &Companion, position: &Position) -> Result<Option<Product>, Failure> {
-    let Some(frozen) = position.label.as_ref() else { return Ok(None) };
-    let label = &frozen.label;
-    let entered_by = companion.label_as_typed(frozen.label_id)?.entered_by;
-    let planned = position.plan.as_ref().map_or(label.dose, |plan| plan.choice.dose);
-    Ok(Some(Product {
-        name: label.name.clone(),
-        legal_class: code_of(&label.legal_class, CLASSES).to_owned(),
-        authorisation_number: label.authorisation_number.clone(),
-        label_version: label.label_version.clone(),
-        label_entered_by: (!entered_by.is_empty()).then_some(entered_by),
-        label_entered_on: label.entered_on.to_string(),
-        dose_planned: dose(planned),
-        dose_given: dose_given(position).map(dose),
-        total: position.product_made().map(amount),
-    }))
-}
-
 /// Mixture in all: what was made, and the water that corrections and the use-up put to it.
 fn mixture_l(position: &Position) -> f64 {
     position.mixture_made().l() + added_l(position)
@@ -164,11 +145,11 @@ fn added_l(position: &Position) -> f64 {
     corrected + walk.used_up.map_or(0.0, |used| used.water.l())
 }
 
-/// Clean water in all: the mixture made without the product's own room, and what corrections and the use-up added.
+/// Clean water in all: the mixture made without the products' own room, and what corrections and the use-up added.
 fn water_l(position: &Position) -> f64 {
     let density = position.label.as_ref().and_then(|label| label.label.density);
-    let walk = &position.walk;
-    let made: f64 = walk.made.iter().map(|fill| fill.mixture.less(fill.product.own_volume(density)).l()).sum();
+    let room = |fill: &MadeFill| fill.product.own_volume(density) + position.partners_room(&fill.partners);
+    let made: f64 = position.walk.made.iter().map(|fill| fill.mixture.less(room(fill)).l()).sum();
     made + added_l(position)
 }
 
@@ -210,8 +191,7 @@ fn weather_line(seen: &evensward_core::visit::state::SeenWeather) -> Weather {
 }
 
 fn protective(position: &Position) -> Vec<String> {
-    let Some(label) = &position.label else { return Vec::new() };
-    let asked = label.label.protective.of(Phase::Spraying).iter();
+    let asked = pieces(&position.labels(), Phase::Spraying).into_iter();
     asked.filter(|piece| position.ready.contains(piece.ready_code())).map(|piece| piece.code().to_owned()).collect()
 }
 

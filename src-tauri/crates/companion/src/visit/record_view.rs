@@ -1,7 +1,7 @@
 //! The record on the screen: sections of lines, made from the same document that is given out as JSON.
 
 use evensward_core::visit::Position;
-use evensward_format::record::{Deviation, Quantity, Record, Weather};
+use evensward_format::record::{Deviation, MixWater, Product, Quantity, Record, Weather};
 
 use super::journal::Folded;
 use super::{panels, record, strips, texts};
@@ -88,19 +88,34 @@ fn section(heading: &str, lines: impl IntoIterator<Item = RecordLine>) -> Record
 
 fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     let mut sections = vec![who(record), place(record)];
-    sections.extend(product(record));
+    sections.extend(record.product.as_ref().map(|product| section("record-product", own_product(record, product))));
+    sections.extend(record.partners.iter().map(|partner| section("record-partner", product(partner))));
+    sections.push(section("record-mix-water", record.mix_water.iter().flat_map(mix_water)));
+    sections.extend(record.jar_test.as_ref().map(|jar| {
+        let outcome = Argument::Code(format!("jar-outcome-{}", jar.outcome));
+        section(
+            "record-jar-test",
+            [line("record-jar", std::iter::once(outcome).chain(jar.note.as_ref().map(text)).collect())],
+        )
+    }));
     sections.extend(sprayer(record));
     sections.push(times(position, record));
     sections.push(section("record-weather", record.weather.iter().flat_map(weather)));
-    if !record.protective.is_empty() {
-        let pieces = record.protective.iter().map(|piece| Argument::Code(piece.clone())).collect();
-        sections.push(section("record-protective", [line("record-worn", pieces)]));
-    }
+    let worn = [
+        ("record-worn-mixing", &record.protective_mixing),
+        ("record-worn", &record.protective),
+        ("record-worn-washing", &record.protective_washing),
+    ];
+    let worn = worn.into_iter().filter(|(_, pieces)| !pieces.is_empty());
+    let codes = |pieces: &[String]| pieces.iter().map(|piece| Argument::Code(piece.clone())).collect();
+    sections.push(section("record-protective", worn.map(|(label, pieces)| line(label, codes(pieces)))));
     sections.push(section(
         "record-fills",
         record.fills.iter().enumerate().map(|(idx, fill)| {
             let count = u32::try_from(idx + 1).unwrap_or(u32::MAX);
-            line("record-fill", vec![Argument::Count(count), number(fill.mixture_l, "L", 2), quantity(&fill.product)])
+            let mut values = vec![Argument::Count(count), number(fill.mixture_l, "L", 2), quantity(&fill.product)];
+            values.extend(fill.partners.iter().map(quantity));
+            line("record-fill", values)
         }),
     ));
     sections.push(section(
@@ -146,8 +161,19 @@ fn place(record: &Record) -> RecordSection {
     section("record-place", lines)
 }
 
-fn product(record: &Record) -> Option<RecordSection> {
-    let product = record.product.as_ref()?;
+/// The visit's own product, and what became of the mixture.
+fn own_product(record: &Record, own: &Product) -> Vec<RecordLine> {
+    let mut lines = product(own);
+    lines.push(line("record-water", vec![number(record.water_l, "L", 2)]));
+    lines.push(line("record-mixture", vec![number(record.mixture_l, "L", 2)]));
+    if let Some(used_up) = &record.used_up {
+        let code = Argument::Code(format!("used-up-{}", used_up.replace('_', "-")));
+        lines.push(line("record-leftover", vec![number(record.leftover_l, "L", 2), code]));
+    }
+    lines
+}
+
+fn product(product: &Product) -> Vec<RecordLine> {
     let class = Argument::Code(format!("legal-{}", product.legal_class));
     let mut lines =
         vec![line("record-product-name", vec![text(&product.name)]), line("record-legal-class", vec![class])];
@@ -158,13 +184,20 @@ fn product(record: &Record) -> Option<RecordSection> {
     lines.push(line("record-dose-planned", vec![quantity(&product.dose_planned)]));
     lines.extend(product.dose_given.as_ref().map(|dose| line("record-dose-given", vec![quantity(dose)])));
     lines.extend(product.total.as_ref().map(|total| line("record-product-total", vec![quantity(total)])));
-    lines.push(line("record-water", vec![number(record.water_l, "L", 2)]));
-    lines.push(line("record-mixture", vec![number(record.mixture_l, "L", 2)]));
-    if let Some(used_up) = &record.used_up {
-        let code = Argument::Code(format!("used-up-{}", used_up.replace('_', "-")));
-        lines.push(line("record-leftover", vec![number(record.leftover_l, "L", 2), code]));
-    }
-    Some(section("record-product", lines))
+    lines
+}
+
+fn mix_water(water: &MixWater) -> Vec<RecordLine> {
+    let figures = [
+        ("record-water-ph", water.ph, "pH", 1),
+        ("record-water-hardness", water.hardness_mg_per_l, "mg/L", 0),
+        ("record-water-temperature", water.temperature_deg_c, "degC", 1),
+        ("record-water-bucket", water.bucket_l, "L", 1),
+    ];
+    let figures = figures
+        .into_iter()
+        .filter_map(|(label, value, unit, decimals)| Some(line(label, vec![number(value?, unit, decimals)])));
+    optional("record-water-source", water.source.as_ref()).into_iter().chain(figures).collect()
 }
 
 fn sprayer(record: &Record) -> Option<RecordSection> {
