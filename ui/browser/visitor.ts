@@ -60,6 +60,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
       const open = panel.items.find((item) => !item.is_ticked);
       if (open !== undefined) return { act: 'tick_ready', item: open.item, on: true };
       if (panel.water !== null && !panel.water.is_seen) return { act: 'see_water', input: panel.water.input };
+      if (panel.jar?.outcome === '') return { act: 'jar_tested', outcome: 'fine', note: '' };
       if (panel.weather.wind_by === '') return { act: 'see_weather', input: FINE_DAY };
       const stop = passable([...panel.checks, ...view.checks]);
       if (stop !== undefined) return { act: 'pass_advisory', rule: stop.rule, reason: 'invented for this test' };

@@ -27,10 +27,10 @@ partners-none-to-add = No other label that is kept here can share this tank.
 
 jar-heading = Try it in a jar first
 jar-outcome = What did the jar show?
-jar-outcome-fine = It stayed even
-jar-outcome-heat = It grew warm
-jar-outcome-clumps = Clumps or grit
-jar-outcome-layers = Layers or scum
+jar-showed-fine = It stayed even
+jar-showed-heat = It grew warm
+jar-showed-clumps = Clumps or grit
+jar-showed-layers = Layers or scum
 jar-note = More words, if any
 jar-do = Write down the jar test
 
