@@ -3,11 +3,13 @@
 //! It is a projection: made anew from the state at every append, so that lists and facts read no journals.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use evensward_core::plan::{Cause, NextTime, learned_trim};
 use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
 use evensward_core::visit::command::{Learned, Treatment};
 use evensward_core::visit::correct::dose_given;
+use evensward_core::visit::event::FrozenPartner;
 use evensward_core::visit::{Position, Stage};
 use evensward_format::journal::VisitRow;
 use serde::{Deserialize, Serialize};
@@ -31,6 +33,9 @@ pub(crate) struct Summary {
     pub next: Vec<Said>,
     /// The product's name on the label.
     pub product: Option<String>,
+    /// The products that shared the tank with it.
+    #[serde(default)]
+    pub partners: Vec<PartnerSummary>,
     /// The local date of the treatment, once anything was sprayed.
     pub treated_on: Option<String>,
     /// The dose given, once closed: value and whether by mass, per square metre.
@@ -47,6 +52,17 @@ pub(crate) struct Summary {
     /// The ground that was treated, once closed; nothing when nobody knows, which later counts as all of the lawn.
     #[serde(default)]
     pub ground: Option<KeptGround>,
+}
+
+/// A product that shared the tank.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct PartnerSummary {
+    /// The product.
+    pub product_id: Uuid,
+    /// Its name on the label.
+    pub name: String,
+    /// The dose given: value and whether by mass, per square metre.
+    pub dose_per_m2: Option<(f64, bool)>,
 }
 
 impl Summary {
@@ -81,7 +97,8 @@ impl Summary {
             next: next_time.map(next).unwrap_or_default(),
             product: label.map(|label| label.label.name.clone()),
             treated_on: treated_on.map(|date| date.to_string()),
-            dose_per_m2: dose_given(position).map(|dose| (dose.base(), dose.kind() == ProductKind::Mass)),
+            partners: partners(position),
+            dose_per_m2: dose_given(position).map(kept_dose),
             next_trim: next_time.map(NextTime::trim),
             ready_on: position.opened.map(|at| at.local_date().to_string()),
             ready: daily,
@@ -89,6 +106,23 @@ impl Summary {
             looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
         }
     }
+}
+
+fn kept_dose(dose: ProductDose) -> (f64, bool) {
+    (dose.base(), dose.kind() == ProductKind::Mass)
+}
+
+fn recalled_dose((base, is_mass): (f64, bool)) -> Option<ProductDose> {
+    ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
+}
+
+fn partners(position: &Position) -> Vec<PartnerSummary> {
+    let summary = |partner: &Arc<FrozenPartner>| {
+        let product_id = partner.label.product_id;
+        let given = position.partner_sprayed(product_id).and_then(|sprayed| sprayed.over(position.covered()));
+        PartnerSummary { product_id, name: partner.label.label.name.clone(), dose_per_m2: given.map(kept_dose) }
+    };
+    position.partners.iter().map(summary).collect()
 }
 
 fn sentence(position: &Position) -> Option<Sentence> {
@@ -99,7 +133,8 @@ fn sentence(position: &Position) -> Option<Sentence> {
         (Stage::Closed, false, _) => "visit-closed-not-treated",
         _ => "visit-open",
     };
-    let product = position.label.as_ref().map_or_else(String::new, |label| label.label.name.clone());
+    let names: Vec<&str> = position.labels().iter().map(|label| label.name.as_str()).collect();
+    let product = names.join(" + ");
     Some(Sentence::new(code).with("date", Arg::Date(on)).with("product", Arg::Text(product)))
 }
 
@@ -134,11 +169,24 @@ fn next(next_time: NextTime) -> Vec<Said> {
 pub(crate) fn treatment((row, summary): &(VisitRow, Summary)) -> Result<Option<Treatment>, Failure> {
     let (Some(on), Some(product)) = (&summary.treated_on, row.product_id) else { return Ok(None) };
     let on = on.parse().map_err(|error| Failure::unreadable(format!("{on:?} is no date: {error}")))?;
-    let dose = summary.dose_per_m2.and_then(|(base, is_mass)| {
-        ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
-    });
+    let dose = summary.dose_per_m2.and_then(recalled_dose);
     let ground = summary.ground.as_ref().map(KeptGround::recalled).transpose()?;
     Ok(Some(Treatment { visit: row.visit_id, product, on, dose, ground }))
+}
+
+/// A row's partners as treatments of their own: each counts for its own label, on the same ground and day.
+///
+/// # Errors
+/// When its date or its ground can't be read.
+pub(crate) fn partner_treatments(visit: &(VisitRow, Summary)) -> Result<Vec<Treatment>, Failure> {
+    let Some(own) = treatment(visit)? else { return Ok(Vec::new()) };
+    let (_, summary) = visit;
+    let partners = summary.partners.iter().map(|partner| Treatment {
+        product: partner.product_id,
+        dose: partner.dose_per_m2.and_then(recalled_dose),
+        ..own.clone()
+    });
+    Ok(partners.collect())
 }
 
 /// A row as something learned about the water.

@@ -15,7 +15,7 @@ use super::item::pieces;
 use super::state::{Position, SeenWater};
 use crate::checks::{Check, dose, mixing};
 use crate::product::{Form, Label, Phase, Tag};
-use crate::quantity::{Arg, Concentration, ProductAmount, Volume};
+use crate::quantity::{Arg, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Whether a product asks for a look at the water: one that dissolves, or that is touched by it.
 #[must_use]
@@ -155,6 +155,23 @@ impl Position {
         let made = self.product_made()?;
         let share = if made.base() > 0.0 { self.product_sprayed()?.base() / made.base() } else { 0.0 };
         Some(self.partner_made(product_id)?.times(share))
+    }
+
+    /// The labels of the partners, as they were chosen.
+    pub fn partner_labels(&self) -> impl Iterator<Item = &Label> {
+        self.partners.iter().map(|partner| &partner.label.label)
+    }
+
+    /// The dose of each partner where so much of the visit's own product lies: they were measured in one proportion.
+    #[must_use]
+    pub fn partner_doses(&self, own: ProductDose) -> Vec<(&Label, ProductDose)> {
+        let made = self.product_made().map_or(0.0, ProductAmount::base);
+        let partners = self.partners.iter().filter_map(|partner| {
+            let amount = self.partner_made(partner.label.product_id)?;
+            let share = if made > 0.0 { amount.base() / made } else { 0.0 };
+            Some((&partner.label.label, ProductDose::of(amount.kind(), own.base() * share).ok()?))
+        });
+        partners.collect()
     }
 
     /// The room that so much of the partners takes.

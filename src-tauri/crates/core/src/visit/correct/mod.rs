@@ -17,7 +17,7 @@ use super::state::Position;
 use crate::checks::{Check, Verdict, dose, is_barred, water};
 use crate::plan::{self, Fill, FillMoment, Pass};
 use crate::product::Tag;
-use crate::quantity::{Arg, ProductAmount, ProductDose, Unit, Volume, is_above};
+use crate::quantity::{Arg, Concentration, ProductAmount, ProductDose, Unit, Volume, is_above};
 
 /// Sums this close to nothing are nothing, in litres: far below what a tank's marks show.
 const NOISE_L: f64 = 1e-6;
@@ -178,8 +178,8 @@ impl Ground<'_> {
         let later_l = if fills.is_empty() { 0.0 } else { extra_l - now_l };
         let water_now = litres(now_l);
         let in_tank = self.position.walk.in_tank + water_now;
-        let mut checks = vec![self.water_check(n_left)];
-        checks.extend(self.concentration_check(&fills));
+        let mut checks = self.water_checks(n_left);
+        checks.extend(self.concentration_checks(&fills));
         checks.extend(self.ground_check(n_left));
         if is_above(in_tank.l(), self.tank().l()) {
             checks.push(no_room(in_tank, self.tank()));
@@ -224,22 +224,37 @@ impl Ground<'_> {
         }
     }
 
-    /// Water of all passes together, those walked by measure and those to come by the same rate, against the label.
-    fn water_check(&self, n_left: u8) -> Check {
+    /// Water of all passes together, those walked by measure and those to come by the same rate, against the
+    /// label of each product in the tank.
+    fn water_checks(&self, n_left: u8) -> Vec<Check> {
         let used_l: f64 = self.position.walk.truths.iter().map(|truth| truth.used.l()).sum();
         let total = Volume::from_l(used_l + self.need(n_left).l()).unwrap_or(Volume::ZERO);
         let area = self.plan.plan.treated.area;
-        water::water_range(total.over(area).unwrap_or(self.plan.plan.water), &self.label.label.water)
+        let water = total.over(area).unwrap_or(self.plan.plan.water);
+        let partners = self
+            .position
+            .partner_labels()
+            .map(|partner| water::water_range(water, &partner.water).with("partner", Arg::Text(partner.name.clone())));
+        std::iter::once(water::water_range(water, &self.label.label.water)).chain(partners).collect()
     }
 
     /// The strongest of the fills; one that is made now comes on top of what is left.
-    fn concentration_check(&self, fills: &[DueFill]) -> Option<Check> {
+    fn concentration_checks(&self, fills: &[DueFill]) -> Vec<Check> {
         let in_tank = |fill: &DueFill| match fill.from <= self.next_pass() {
             true => self.position.concentration_with(fill.product, fill.mixture),
             false => fill.product.in_mixture(fill.mixture),
         };
-        let strongest = fills.iter().filter_map(in_tank).max_by(|a, b| a.per_l().total_cmp(&b.per_l()))?;
-        Some(dose::concentration(strongest, self.label.label.concentration_limit().as_ref()))
+        let strongest = fills.iter().filter_map(in_tank).max_by(|a, b| a.per_l().total_cmp(&b.per_l()));
+        let Some(strongest) = strongest else { return Vec::new() };
+        let plan = &self.plan.plan;
+        let partners = self.position.partner_labels().zip(&plan.partners).map(|(label, partner)| {
+            let share = partner.exact.base() / plan.product_exact.base();
+            let per_l = Concentration::computed(partner.exact.kind(), strongest.per_l() * share);
+            let check = dose::concentration(per_l, label.concentration_limit().as_ref());
+            check.with("partner", Arg::Text(label.name.clone()))
+        });
+        let own = dose::concentration(strongest, self.label.label.concentration_limit().as_ref());
+        std::iter::once(own).chain(partners).collect()
     }
 }
 

@@ -6,7 +6,7 @@
 use super::no_room;
 use crate::checks::{Check, Verdict, dose, is_barred, water};
 use crate::plan::{self, NarrowReport, Remedy};
-use crate::product::Tag;
+use crate::product::{Label, Tag};
 use crate::quantity::{Area, Arg, ProductAmount, Unit, Volume, is_above};
 use crate::visit::event::{FrozenKit, FrozenLabel, FrozenPlan, UseUpKind};
 use crate::visit::state::Position;
@@ -90,9 +90,18 @@ fn whole_pass(
         position.product_sprayed().and_then(|sprayed| sprayed.plus(product)).and_then(|all| all.over(area));
     if let Some(dose_there) = dose_there {
         checks.push(dose::dose_against_highest(dose_there, label.label.highest_dose.as_ref()));
+        // What is left of a partner goes with what is left of the own product.
+        checks.extend(position.partner_doses(dose_there).into_iter().map(|(partner, there)| {
+            dose::dose_against_highest(there, partner.highest_dose.as_ref()).with("partner", named(partner))
+        }));
     }
     if let Some(rate) = Volume::from_l(used_l + pass.l().max(left.l())).ok().and_then(|total| total.over(area)) {
         checks.push(water::water_range(rate, &label.label.water));
+        checks.extend(
+            position
+                .partner_labels()
+                .map(|partner| water::water_range(rate, &partner.water).with("partner", named(partner))),
+        );
     }
     if is_above((left + water).l(), kit.kit.tank.l()) {
         checks.push(no_room(left + water, kit.kit.tank));
@@ -114,7 +123,17 @@ fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volum
     // Broken off in mid-pass, some ground has had this pass already: the worst of it counts.
     let dose_there = position.highest_given();
     let highest = label.label.highest_dose.map_or(plan.plan.dose, |highest| highest.value);
-    let area = dose_there.and_then(|there| plan::smallest_area(product, highest, there));
+    let own = dose_there.and_then(|there| plan::smallest_area(product, highest, there));
+    // The strictest of all products in the tank decides.
+    let area = own.and_then(|own| {
+        let doses = dose_there.map(|there| position.partner_doses(there)).unwrap_or_default();
+        position.partners.iter().zip(doses).try_fold(own, |area, (partner, (label, there))| {
+            let made = position.partner_made(partner.label.product_id)?;
+            let rest = made.less(position.partner_sprayed(partner.label.product_id)?)?;
+            let highest = label.highest_dose.map_or(partner.dose, |highest| highest.value);
+            plan::smallest_area(rest, highest, there).map(|needed| area.max(needed))
+        })
+    });
     let (area, check) = match area {
         Some(area) if !is_above(area.m2(), treated.m2()) => (
             area,
@@ -136,6 +155,10 @@ fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volum
         checks: vec![check],
         is_advised: false,
     }
+}
+
+fn named(label: &Label) -> Arg {
+    Arg::Text(label.name.clone())
 }
 
 fn none(left: Volume, product: Option<ProductAmount>) -> UseUp {
