@@ -26,6 +26,7 @@ mod visit_ground;
 mod visit_held;
 mod visit_laws;
 mod visit_mended;
+mod visit_mixture;
 mod visit_sample;
 
 mod properties;
