@@ -60,7 +60,7 @@ fn barred_by(answer: Result<Vec<Payload>, Refusal>, verdict_of: &str) -> bool {
 
 #[test]
 fn a_partner_follows_the_area_and_takes_its_room_from_the_water() {
-    let mut alone = Trial::at(World::plain(), Stage::Ready);
+    let alone = Trial::at(World::plain(), Stage::Ready);
     let mut with = mixed();
     with.drive_to(Stage::Ready);
     let plan = |trial: &Trial| trial.position().plan.as_ref().unwrap().plan.clone();

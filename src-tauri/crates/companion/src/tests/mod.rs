@@ -8,6 +8,7 @@ mod course;
 mod home;
 mod kit;
 mod lawn;
+mod mixing;
 mod placed;
 mod product;
 mod register;

@@ -11,19 +11,19 @@ use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, PlanVie
 use crate::visit::with_summaries;
 
 pub(super) const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
-const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
-const SPRING_FEED: &str = "01900000-0000-7000-8000-000000000303";
+pub(super) const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
+pub(super) const SPRING_FEED: &str = "01900000-0000-7000-8000-000000000303";
 pub(super) const KIT: &str = "01900000-0000-7000-8000-000000000401";
 const PATH_SPRAYER: &str = "01900000-0000-7000-8000-000000000402";
 
-fn typed(text: &str, unit: &str) -> Typed {
+pub(super) fn typed(text: &str, unit: &str) -> Typed {
     Typed { text: text.into(), unit: unit.into() }
 }
 
 /// A visit being done.
 pub(super) struct Walk {
-    trial: Trial,
-    visit_id: String,
+    pub(super) trial: Trial,
+    pub(super) visit_id: String,
     n_commands: u128,
     pub(super) view: VisitView,
 }
@@ -48,7 +48,7 @@ impl Walk {
         Self { trial, visit_id, n_commands: n + 2, view }
     }
 
-    fn try_act(&mut self, act: Act) -> Result<(), Failure> {
+    pub(super) fn try_act(&mut self, act: Act) -> Result<(), Failure> {
         self.n_commands += 1;
         let ask = Ask::Act {
             visit_id: self.visit_id.clone(),
@@ -148,7 +148,7 @@ impl Walk {
         self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L"), partners: Vec::new() });
     }
 
-    fn finish(&mut self) {
+    pub(super) fn finish(&mut self) {
         for _ in 0..40 {
             match self.view.panel.clone() {
                 Panel::Mix { .. } => self.fill(),
