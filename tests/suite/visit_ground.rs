@@ -31,6 +31,7 @@ fn treated(on: &str, ground: Option<ValidOutline>) -> Treatment {
         product: Uuid::from_u128(0xf1),
         on: day(on),
         dose: None,
+        actives: Vec::new(),
         ground: ground.map(|ground| EarlierGround { outline, ground }),
     }
 }

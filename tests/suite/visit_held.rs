@@ -16,7 +16,14 @@ use uuid::Uuid;
 use crate::visit_sample::{Trial, World, day, fine, found, left, left_as_planned, m, note, see, waiting};
 
 fn treated(on: &str) -> Treatment {
-    Treatment { visit: Uuid::from_u128(0x77), product: Uuid::from_u128(0xf1), on: day(on), dose: None, ground: None }
+    Treatment {
+        visit: Uuid::from_u128(0x77),
+        product: Uuid::from_u128(0xf1),
+        on: day(on),
+        dose: None,
+        actives: Vec::new(),
+        ground: None,
+    }
 }
 
 fn wind_of(force: u8) -> Command {

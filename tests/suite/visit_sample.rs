@@ -14,7 +14,7 @@ use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Part, Shape, Side, Survey};
 use evensward_core::plan::{Cause, Choice};
 use evensward_core::product::{
-    Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tagged, WaterRange,
+    Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Situation, Tagged, WaterRange,
 };
 use evensward_core::quantity::{
     Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Said, Span, Swath, Temperature,
@@ -182,7 +182,15 @@ fn label(dose: ProductDose) -> Label {
 }
 
 pub fn found() -> Found {
-    Found { target: Some(Purpose::Moss), share: Some(Share::Much), applied: Applied::Nothing, look_back: None }
+    Found {
+        target: Some(Purpose::Moss),
+        share: Some(Share::Much),
+        applied: Applied::Nothing,
+        look_back: None,
+        situation: Some(Situation::Lawn),
+        sown_on: None,
+        mown_on: None,
+    }
 }
 
 /// A dry, mild morning with a light breeze.

@@ -27,4 +27,16 @@ applied_on: string,
 /**
  * Look-back on the visit before, when one is due: `none`, `edges`, `patches` or `along_strip`; empty when none is due.
  */
-survivors: string, };
+survivors: string, 
+/**
+ * What kind of turf it is: `lawn`, `amenity_turf`, `sports_turf`, `other_turf` or empty when not said.
+ */
+situation: string, 
+/**
+ * When it was sown, `YYYY-MM-DD`, or empty when not known.
+ */
+sown_on: string, 
+/**
+ * When it was last mown, `YYYY-MM-DD`, or empty when not known.
+ */
+mown_on: string, };

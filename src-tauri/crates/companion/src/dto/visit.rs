@@ -33,6 +33,15 @@ pub struct AssessInput {
     pub applied_on: String,
     /// Look-back on the visit before, when one is due: `none`, `edges`, `patches` or `along_strip`; empty when none is due.
     pub survivors: String,
+    /// What kind of turf it is: `lawn`, `amenity_turf`, `sports_turf`, `other_turf` or empty when not said.
+    #[serde(default)]
+    pub situation: String,
+    /// When it was sown, `YYYY-MM-DD`, or empty when not known.
+    #[serde(default)]
+    pub sown_on: String,
+    /// When it was last mown, `YYYY-MM-DD`, or empty when not known.
+    #[serde(default)]
+    pub mown_on: String,
 }
 
 /// Something to tick.

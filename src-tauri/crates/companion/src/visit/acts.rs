@@ -19,7 +19,7 @@ use super::weather;
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::visit::{Act, AssessInput, CloseInput};
-use crate::{failure, show};
+use crate::{failure, forms, show};
 
 /// A command with the personal texts it names.
 pub(crate) struct Parsed {
@@ -140,6 +140,19 @@ pub(crate) fn optional_note(companion: &Companion, words: &str, private: &mut Ve
     (!words.trim().is_empty()).then(|| note(companion, words, private))
 }
 
+/// A local date that may stay empty.
+fn optional_date(problems: &mut Problems, field: &str, text: &str) -> Option<chrono::NaiveDate> {
+    let text = text.trim();
+    if text.is_empty() {
+        return None;
+    }
+    let date = text.parse().ok();
+    if date.is_none() {
+        problems.add(field, &q::Said::new("not-a-date"));
+    }
+    date
+}
+
 fn found(
     companion: &Companion,
     facts: &Facts,
@@ -153,16 +166,7 @@ fn found(
         "nothing" => Some(Applied::Nothing),
         "unknown" => Some(Applied::Unknown),
         "something" => {
-            let on = match input.applied_on.trim() {
-                "" => None,
-                text => match text.parse() {
-                    Ok(date) => Some(date),
-                    Err(_) => {
-                        problems.add("applied_on", &q::Said::new("not-a-date"));
-                        None
-                    }
-                },
-            };
+            let on = optional_date(&mut problems, "applied_on", &input.applied_on);
             Some(Applied::Something { what: optional_note(companion, &input.applied_what, private), on })
         }
         other => {
@@ -177,7 +181,22 @@ fn found(
         (Some(survivors), Some(due)) => Some(LookBack { visit: due.visit, survivors }),
         _ => None,
     };
-    let found = target.zip(applied).map(|(target, applied)| Found { target, share, applied, look_back });
+    let situation = if input.situation.is_empty() {
+        None
+    } else {
+        problems.code("situation", &input.situation, forms::product::SITUATIONS)
+    };
+    let sown_on = optional_date(&mut problems, "sown_on", &input.sown_on);
+    let mown_on = optional_date(&mut problems, "mown_on", &input.mown_on);
+    let found = target.zip(applied).map(|(target, applied)| Found {
+        target,
+        share,
+        applied,
+        look_back,
+        situation,
+        sown_on,
+        mown_on,
+    });
     problems.settle(found)
 }
 

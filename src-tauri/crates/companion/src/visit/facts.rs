@@ -11,7 +11,7 @@ use evensward_format::journal::{Stamp, VisitRow};
 use uuid::Uuid;
 
 use super::journal::at;
-use super::summary::{Summary, learned, partner_treatments, treatment};
+use super::summary::{Summary, learned, treatments};
 use crate::Companion;
 use crate::dto::ask::Failure;
 
@@ -28,13 +28,8 @@ pub(crate) fn gather(
     let rows = companion.store.visits_of_lawn(lawn.lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id);
     let rows = with_summaries(companion, rows)?;
     let today = at(stamp).local_date();
-    let mut history = Vec::new();
-    for row in &rows {
-        history.extend(treatment(row)?);
-        history.extend(partner_treatments(row)?);
-    }
     Ok(Facts {
-        history,
+        history: rows.iter().map(treatments).collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect(),
         look_back_due: look_back_due(&rows).filter(|due| due.on <= today),
         learned: rows.iter().filter_map(learned).collect(),
         ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,

@@ -2,10 +2,10 @@
 //!
 //! It is a projection: made anew from the state at every append, so that lists and facts read no journals.
 
-use std::collections::BTreeSet;
-use std::sync::Arc;
+use std::collections::{BTreeMap, BTreeSet};
 
 use evensward_core::plan::{Cause, NextTime, learned_trim};
+use evensward_core::product::{ActiveDose, Label, Nutrient};
 use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
 use evensward_core::visit::command::{Learned, Treatment};
 use evensward_core::visit::correct::dose_given;
@@ -33,13 +33,19 @@ pub(crate) struct Summary {
     pub next: Vec<Said>,
     /// The product's name on the label.
     pub product: Option<String>,
-    /// The products that shared the tank with it.
-    #[serde(default)]
-    pub partners: Vec<PartnerSummary>,
     /// The local date of the treatment, once anything was sprayed.
     pub treated_on: Option<String>,
     /// The dose given, once closed: value and whether by mass, per square metre.
     pub dose_per_m2: Option<(f64, bool)>,
+    /// The active substances on the ground with it: name, and grams per square metre where known.
+    #[serde(default)]
+    pub actives: Vec<(String, Option<f64>)>,
+    /// What it fed: code of the element, and grams per square metre.
+    #[serde(default)]
+    pub nutrients: Vec<(String, f64)>,
+    /// Other products that were in the tank with it.
+    #[serde(default)]
+    pub partners: Vec<PartnerSummary>,
     /// Trim this visit's plan was made with, times what was learned: the factor for the next plan with this kit.
     pub next_trim: Option<f64>,
     /// The local date on which daily items were ticked.
@@ -54,7 +60,7 @@ pub(crate) struct Summary {
     pub ground: Option<KeptGround>,
 }
 
-/// A product that shared the tank.
+/// What a partner came to on the ground.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(crate) struct PartnerSummary {
     /// The product.
@@ -63,6 +69,56 @@ pub(crate) struct PartnerSummary {
     pub name: String,
     /// The dose given: value and whether by mass, per square metre.
     pub dose_per_m2: Option<(f64, bool)>,
+    /// Its active substances: name, and grams per square metre where known.
+    pub actives: Vec<(String, Option<f64>)>,
+}
+
+impl PartnerSummary {
+    fn of(position: &Position, partner: &FrozenPartner) -> Self {
+        let product_id = partner.label.product_id;
+        let dose = position.partner_sprayed(product_id).and_then(|amount| amount.over(position.covered()));
+        let label = &partner.label.label;
+        Self {
+            product_id,
+            name: label.name.clone(),
+            dose_per_m2: dose.map(kept_dose),
+            actives: kept_actives(label, dose),
+        }
+    }
+}
+
+fn kept_dose(dose: ProductDose) -> (f64, bool) {
+    (dose.base(), dose.kind() == ProductKind::Mass)
+}
+
+fn recalled_dose(kept: Option<(f64, bool)>) -> Option<ProductDose> {
+    kept.and_then(|(base, is_mass)| {
+        ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
+    })
+}
+
+fn kept_actives(label: &Label, dose: Option<ProductDose>) -> Vec<(String, Option<f64>)> {
+    label.active_doses(dose).into_iter().map(|active| (active.name, active.g_per_m2)).collect()
+}
+
+fn recalled_actives(kept: &[(String, Option<f64>)]) -> Vec<ActiveDose> {
+    kept.iter().map(|(name, g_per_m2)| ActiveDose { name: name.clone(), g_per_m2: *g_per_m2 }).collect()
+}
+
+/// Grams of each element that all products of a visit together put on a square metre.
+fn fed(position: &Position) -> Vec<(String, f64)> {
+    let own = position.label.as_ref().zip(dose_given(position)).map(|(label, dose)| (&label.label, dose));
+    let partners = position.partners.iter().filter_map(|partner| {
+        let dose = position.partner_sprayed(partner.label.product_id)?.over(position.covered())?;
+        Some((&partner.label.label, dose))
+    });
+    let mut all: BTreeMap<Nutrient, f64> = BTreeMap::new();
+    for (label, dose) in own.into_iter().chain(partners) {
+        for (nutrient, g_per_m2) in label.delivered(dose).unwrap_or_default() {
+            *all.entry(nutrient).or_default() += g_per_m2;
+        }
+    }
+    all.into_iter().map(|(nutrient, g_per_m2)| (nutrient.code().to_owned(), g_per_m2)).collect()
 }
 
 impl Summary {
@@ -97,8 +153,10 @@ impl Summary {
             next: next_time.map(next).unwrap_or_default(),
             product: label.map(|label| label.label.name.clone()),
             treated_on: treated_on.map(|date| date.to_string()),
-            partners: partners(position),
             dose_per_m2: dose_given(position).map(kept_dose),
+            actives: label.map(|label| kept_actives(&label.label, dose_given(position))).unwrap_or_default(),
+            nutrients: fed(position),
+            partners: position.partners.iter().map(|partner| PartnerSummary::of(position, partner)).collect(),
             next_trim: next_time.map(NextTime::trim),
             ready_on: position.opened.map(|at| at.local_date().to_string()),
             ready: daily,
@@ -106,23 +164,6 @@ impl Summary {
             looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
         }
     }
-}
-
-fn kept_dose(dose: ProductDose) -> (f64, bool) {
-    (dose.base(), dose.kind() == ProductKind::Mass)
-}
-
-fn recalled_dose((base, is_mass): (f64, bool)) -> Option<ProductDose> {
-    ProductDose::of(if is_mass { ProductKind::Mass } else { ProductKind::Volume }, base).ok()
-}
-
-fn partners(position: &Position) -> Vec<PartnerSummary> {
-    let summary = |partner: &Arc<FrozenPartner>| {
-        let product_id = partner.label.product_id;
-        let given = position.partner_sprayed(product_id).and_then(|sprayed| sprayed.over(position.covered()));
-        PartnerSummary { product_id, name: partner.label.label.name.clone(), dose_per_m2: given.map(kept_dose) }
-    };
-    position.partners.iter().map(summary).collect()
 }
 
 fn sentence(position: &Position) -> Option<Sentence> {
@@ -133,8 +174,7 @@ fn sentence(position: &Position) -> Option<Sentence> {
         (Stage::Closed, false, _) => "visit-closed-not-treated",
         _ => "visit-open",
     };
-    let names: Vec<&str> = position.labels().iter().map(|label| label.name.as_str()).collect();
-    let product = names.join(" + ");
+    let product = position.label.as_ref().map_or_else(String::new, |label| label.label.name.clone());
     Some(Sentence::new(code).with("date", Arg::Date(on)).with("product", Arg::Text(product)))
 }
 
@@ -162,31 +202,31 @@ fn next(next_time: NextTime) -> Vec<Said> {
     lines
 }
 
-/// A row as a treatment that counts in intervals and years.
+/// A row as the treatments that count in intervals and years: one for each product that was in the tank.
 ///
 /// # Errors
 /// When its date or its ground can't be read.
-pub(crate) fn treatment((row, summary): &(VisitRow, Summary)) -> Result<Option<Treatment>, Failure> {
-    let (Some(on), Some(product)) = (&summary.treated_on, row.product_id) else { return Ok(None) };
+pub(crate) fn treatments((row, summary): &(VisitRow, Summary)) -> Result<Vec<Treatment>, Failure> {
+    let (Some(on), Some(product)) = (&summary.treated_on, row.product_id) else { return Ok(Vec::new()) };
     let on = on.parse().map_err(|error| Failure::unreadable(format!("{on:?} is no date: {error}")))?;
-    let dose = summary.dose_per_m2.and_then(recalled_dose);
     let ground = summary.ground.as_ref().map(KeptGround::recalled).transpose()?;
-    Ok(Some(Treatment { visit: row.visit_id, product, on, dose, ground }))
-}
-
-/// A row's partners as treatments of their own: each counts for its own label, on the same ground and day.
-///
-/// # Errors
-/// When its date or its ground can't be read.
-pub(crate) fn partner_treatments(visit: &(VisitRow, Summary)) -> Result<Vec<Treatment>, Failure> {
-    let Some(own) = treatment(visit)? else { return Ok(Vec::new()) };
-    let (_, summary) = visit;
+    let own = Treatment {
+        visit: row.visit_id,
+        product,
+        on,
+        dose: recalled_dose(summary.dose_per_m2),
+        actives: recalled_actives(&summary.actives),
+        ground,
+    };
     let partners = summary.partners.iter().map(|partner| Treatment {
         product: partner.product_id,
-        dose: partner.dose_per_m2.and_then(recalled_dose),
+        dose: recalled_dose(partner.dose_per_m2),
+        actives: recalled_actives(&partner.actives),
         ..own.clone()
     });
-    Ok(partners.collect())
+    let mut all: Vec<Treatment> = partners.collect();
+    all.insert(0, own);
+    Ok(all)
 }
 
 /// A row as something learned about the water.

@@ -7,7 +7,7 @@ use chrono::{Datelike, Months, NaiveDate};
 
 use super::{Check, Verdict};
 use crate::product::{Label, LegalClass, Purpose, Tag, Tagged, Year};
-use crate::quantity::{Arg, Unit};
+use crate::quantity::{Arg, ProductDose, Unit, is_above};
 
 /// Whether the product may be used for this purpose at all. Statutory.
 ///
@@ -80,14 +80,15 @@ pub fn interval(history: Option<&[NaiveDate]>, today: NaiveDate, least: Option<&
 /// How many of the earlier treatments count against a year that ends with today.
 #[must_use]
 pub fn treatments_in_year(history: &[NaiveDate], today: NaiveDate, year: Year) -> u32 {
-    let counts = |on: &&NaiveDate| match year {
+    u32::try_from(history.iter().filter(|on| is_in_year(**on, today, year)).count()).unwrap_or(u32::MAX)
+}
+
+fn is_in_year(on: NaiveDate, today: NaiveDate, year: Year) -> bool {
+    match year {
         Year::Calendar => on.year() == today.year(),
         // Twelve months that end today: the same date a year ago lies just outside.
-        Year::Rolling => {
-            **on <= today && today.checked_sub_months(Months::new(12)).is_none_or(|year_ago| **on > year_ago)
-        }
-    };
-    u32::try_from(history.iter().filter(counts).count()).unwrap_or(u32::MAX)
+        Year::Rolling => on <= today && today.checked_sub_months(Months::new(12)).is_none_or(|year_ago| on > year_ago),
+    }
 }
 
 /// The number of treatments with this one against the most in a year.
@@ -116,6 +117,47 @@ pub fn number_this_year(
     Check::new(rule, verdict, tag, source, code)
         .with_value(Arg::Count(with_this))
         .with_limit(Arg::Count(most.value.into()))
+}
+
+/// What of an earlier treatment counts on a piece of ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Past {
+    /// The local date.
+    pub on: NaiveDate,
+    /// The dose, as so much of the product that is asked about; nothing when nobody knows.
+    pub dose: Option<ProductDose>,
+}
+
+/// The product on one piece of ground in a year, with this dose, against the most that the label states.
+///
+/// Earlier doses that nobody knows are never taken as nothing: what is known may be enough for a Stop, and is never Go.
+#[must_use]
+pub fn amount_this_year(
+    history: Option<&[Past]>,
+    dose: ProductDose,
+    today: NaiveDate,
+    most: &Tagged<ProductDose>,
+    year: Year,
+) -> Check {
+    let check = |verdict, code| Check::new("amount-this-year", verdict, most.tag, most.source.code(), code);
+    if most.value.kind() != dose.kind() {
+        return check(Verdict::Stop, "dose-kinds-differ");
+    }
+    let counted: Vec<&Past> =
+        history.unwrap_or_default().iter().filter(|past| is_in_year(past.on, today, year)).collect();
+    let known = counted.iter().filter_map(|past| past.dose).filter(|past| past.kind() == dose.kind());
+    let n_known = known.clone().count();
+    let total = dose.base() + known.map(ProductDose::base).sum::<f64>();
+    let is_all_known = history.is_some() && n_known == counted.len();
+    let (verdict, code) = if is_above(total, most.value.base()) {
+        (Verdict::Stop, "too-much-this-year")
+    } else if is_all_known {
+        (Verdict::Go, "amount-fine")
+    } else {
+        (Verdict::Caution, "amount-before-unknown")
+    };
+    let figure = |base| Arg::number(base, dose.base_unit(), 3);
+    check(verdict, code).with_value(figure(total)).with_limit(figure(most.value.base()))
 }
 
 /// Whether the sprayed ground keeps the label's margin to open water.

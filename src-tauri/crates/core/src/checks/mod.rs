@@ -4,6 +4,7 @@
 //! `Stop` bars until it is passed with a reason; a `Caution` never bars. Adding a check can only make the
 //! whole stricter.
 
+pub mod authorised;
 pub mod calibration;
 pub mod dose;
 pub mod label;
@@ -20,13 +21,15 @@ use crate::quantity::{Arg, Code, Said};
 
 /// Every rule there is: a Stop is passed by one of these names, and nothing else can be passed.
 pub const RULES: &[&str] = &[
+    "amount-this-year",
     "applied-by-others",
+    "authorisation",
     "calibration-age",
     "clean-water-in-tank",
     "clean-water-trial",
     "concentration",
-    "dose",
     "dissolving",
+    "dose",
     "dose-on-ground",
     "drought",
     "ends-beyond",
@@ -36,14 +39,18 @@ pub const RULES: &[&str] = &[
     "frozen",
     "grass-wet",
     "gusts",
+    "hand-held",
     "interval",
     "jar-test",
     "kills-grass",
     "last-in-sprayer",
-    "mix-water",
-    "narrow-pace",
+    "least-dose",
     "leftover-area",
     "leftover-kept",
+    "mix-water",
+    "months",
+    "mowing-before",
+    "narrow-pace",
     "need",
     "number-this-year",
     "other-direction",
@@ -55,6 +62,7 @@ pub const RULES: &[&str] = &[
     "rain",
     "room-in-tank",
     "rounding",
+    "situation",
     "temperature",
     "use",
     "use-against-plan",
@@ -64,6 +72,7 @@ pub const RULES: &[&str] = &[
     "weight",
     "wind",
     "wind-direction",
+    "young-turf",
 ];
 
 /// What a check says.

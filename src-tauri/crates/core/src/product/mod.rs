@@ -17,7 +17,7 @@ pub use formulation::Formulation;
 pub use nutrients::{Analysis, AnalysisBasis, Nutrient, Stated, StatedAs};
 pub use solubility::Dissolving;
 pub use tagged::{Source, Tag, Tagged};
-pub use uses::{Active, Content, Months, Situation, TargetUse};
+pub use uses::{Active, ActiveDose, Content, Months, Situation, TargetUse};
 pub use words::{FirstAid, Form, LegalClass, Phase, Protective, ProtectiveByPhase, Purpose, Rain, WaterRange, Year};
 
 use crate::quantity::{
@@ -216,6 +216,39 @@ impl Label {
             found.push(Said::new("label-without-authorisation-number"));
         }
         found
+    }
+
+    /// The active substances on the ground at a dose; at a dose that nobody knows, their names alone.
+    #[must_use]
+    pub fn active_doses(&self, dose: Option<ProductDose>) -> Vec<ActiveDose> {
+        let of = |active: &Active| {
+            let g_per_m2 = dose.and_then(|dose| Some(active.g_per_base(dose.kind(), self.density)? * dose.base()));
+            ActiveDose { name: active.name.clone(), g_per_m2 }
+        };
+        self.actives.iter().map(of).collect()
+    }
+
+    /// Grams of each nutrient on a square metre at a dose; nothing without an analysis, or where mass and volume meet without
+    /// a density.
+    #[must_use]
+    pub fn delivered(&self, dose: ProductDose) -> Option<Vec<(Nutrient, f64)>> {
+        self.analysis.as_ref()?.delivered(dose, self.density)
+    }
+
+    /// So much of this product as brings the same active substances that this label shares with what was applied: the most
+    /// of them. Nothing when none is shared, or when nobody knows how much; the flag says whether any is shared.
+    #[must_use]
+    pub fn as_this_product(&self, applied: &[ActiveDose]) -> (bool, Option<ProductDose>) {
+        let kind = self.dose.kind();
+        let shared = self.actives.iter().filter_map(|active| {
+            let same = applied.iter().find(|applied| active.is_named(&applied.name))?;
+            let per_base = active.g_per_base(kind, self.density).filter(|grams| *grams > 0.0);
+            Some(same.g_per_m2.zip(per_base).map(|(g_per_m2, per_base)| g_per_m2 / per_base))
+        });
+        let shared: Vec<Option<f64>> = shared.collect();
+        let known: Option<Vec<f64>> = shared.iter().copied().collect();
+        let most = known.and_then(|known| known.into_iter().reduce(f64::max));
+        (!shared.is_empty(), most.and_then(|base| ProductDose::of(kind, base).ok()))
     }
 
     /// The highest concentration: the label's own rule, else the highest dose over the least water.

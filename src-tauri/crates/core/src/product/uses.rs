@@ -3,7 +3,7 @@
 //! Invariant: an empty list or a missing limit means that the label states nothing; nothing is guessed in its place.
 
 use super::{Purpose, Tagged};
-use crate::quantity::ProductDose;
+use crate::quantity::{Density, ProductDose, ProductKind};
 
 /// Turf that a label names.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -47,6 +47,35 @@ pub struct Active {
     pub name: String,
     /// How much of it there is.
     pub content: Content,
+}
+
+impl Active {
+    /// Grams of it in a millilitre or a gram of product; nothing where mass and volume meet without a density.
+    #[must_use]
+    pub fn g_per_base(&self, kind: ProductKind, density: Option<Density>) -> Option<f64> {
+        match (self.content, kind) {
+            (Content::GramsPerLitre(grams), ProductKind::Volume)
+            | (Content::GramsPerKilogram(grams), ProductKind::Mass) => Some(grams / 1_000.0),
+            (Content::GramsPerKilogram(grams), ProductKind::Volume) => Some(grams / 1_000.0 * density?.g_per_ml()),
+            (Content::GramsPerLitre(grams), ProductKind::Mass) => Some(grams / 1_000.0 / density?.g_per_ml()),
+        }
+    }
+
+    /// Whether two names stand for one substance: case and spaces make no difference.
+    #[must_use]
+    pub fn is_named(&self, name: &str) -> bool {
+        let plain = |name: &str| name.split_whitespace().collect::<String>().to_lowercase();
+        plain(&self.name) == plain(name)
+    }
+}
+
+/// An active substance as it was applied.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ActiveDose {
+    /// Its common name, as the label gave it.
+    pub name: String,
+    /// Grams of it on a square metre; nothing when nobody knows.
+    pub g_per_m2: Option<f64>,
 }
 
 /// The dose for one target.

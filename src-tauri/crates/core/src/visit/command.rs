@@ -15,7 +15,7 @@ use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
-use crate::product::Label;
+use crate::product::{ActiveDose, Label};
 use crate::quantity::{Code, ProductAmount, ProductDose, Said, Volume};
 
 /// A treatment known on this lawn.
@@ -29,6 +29,8 @@ pub struct Treatment {
     pub on: NaiveDate,
     /// The dose that came of it, over the ground that was covered.
     pub dose: Option<ProductDose>,
+    /// The active substances that came with it.
+    pub actives: Vec<ActiveDose>,
     /// The ground that was covered; nothing when nobody knows, which counts as all of the lawn.
     pub ground: Option<EarlierGround>,
 }

@@ -4,36 +4,46 @@
 //! treated on the other half, but not on the whole.
 //! Invariant: what others applied, and what was treated nobody knows where, counts on the whole lawn.
 
-use chrono::NaiveDate;
 use uuid::Uuid;
 
 use super::command::Facts;
 use super::event::Applied;
 use super::state::Position;
+use crate::checks::label::Past;
 use crate::checks::{Check, Verdict};
 use crate::coverage::{Earlier as Lies, EarlierGround, pieces};
 use crate::lawn::Measured;
-use crate::product::Tag;
+use crate::product::{Label, Tag};
 use crate::quantity::{Arg, Unit};
 
 /// The treatments that count, and whether these are all.
 pub(super) struct Earlier<'a> {
-    treatments: Vec<(NaiveDate, Option<&'a EarlierGround>)>,
+    treatments: Vec<(Past, Option<&'a EarlierGround>)>,
     /// Whether no others are possible: not when others may have applied something and nobody knows when.
     pub is_all_known: bool,
 }
 
-/// The treatments that count for this product: our own, and what others applied on a known day, since nobody knows that it
-/// was something else.
-pub(super) fn earlier<'a>(position: &Position, facts: &'a Facts, product: Uuid) -> Earlier<'a> {
-    let own = facts.history.iter().filter(|treatment| treatment.product == product);
-    let mut treatments: Vec<(NaiveDate, Option<&EarlierGround>)> =
-        own.map(|treatment| (treatment.on, treatment.ground.as_ref())).collect();
+/// The treatments that count for this product: our own with it or with another that shares an active substance, and what
+/// others applied on a known day, since nobody knows that it was something else.
+pub(super) fn earlier<'a>(position: &Position, facts: &'a Facts, product: Uuid, label: &Label) -> Earlier<'a> {
+    let own = facts.history.iter().filter_map(|treatment| {
+        let dose = if treatment.product == product {
+            treatment.dose
+        } else {
+            let (is_shared, dose) = label.as_this_product(&treatment.actives);
+            if !is_shared {
+                return None;
+            }
+            dose
+        };
+        Some((Past { on: treatment.on, dose }, treatment.ground.as_ref()))
+    });
+    let mut treatments: Vec<(Past, Option<&EarlierGround>)> = own.collect();
     let is_all_known = match position.found.as_ref().map(|found| &found.applied) {
         Some(Applied::Nothing) => true,
         Some(Applied::Something { on: Some(on), .. }) => {
             if !facts.history.iter().any(|treatment| treatment.on == *on) {
-                treatments.push((*on, None));
+                treatments.push((Past { on: *on, dose: None }, None));
             }
             true
         }
@@ -43,14 +53,14 @@ pub(super) fn earlier<'a>(position: &Position, facts: &'a Facts, product: Uuid) 
 }
 
 impl Earlier<'_> {
-    /// The dates that count on each piece of today's ground.
-    pub(super) fn on_pieces(&self, now: &Measured) -> Vec<Vec<NaiveDate>> {
+    /// What counts on each piece of today's ground.
+    pub(super) fn on_pieces(&self, now: &Measured) -> Vec<Vec<Past>> {
         let grounds: Vec<Option<&EarlierGround>> = self.treatments.iter().map(|(_, ground)| *ground).collect();
         pieces(now, &grounds)
             .into_iter()
             .map(|piece| {
-                let dates = piece.treatments.into_iter().filter_map(|idx| self.treatments.get(idx));
-                dates.map(|(on, _)| *on).collect()
+                let past = piece.treatments.into_iter().filter_map(|idx| self.treatments.get(idx));
+                past.map(|(past, _)| *past).collect()
             })
             .collect()
     }

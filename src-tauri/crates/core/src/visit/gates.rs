@@ -15,9 +15,10 @@ pub use super::mixture::{
 };
 use super::state::Position;
 use crate::checks::calibration::calibration_age;
+use crate::checks::label::Past;
 use crate::checks::need::{Seen, treat_at_all};
 use crate::checks::weather::{Observation, TemperatureLimits};
-use crate::checks::{Check, Verdict, dose, label, ready, weather, wind};
+use crate::checks::{Check, Verdict, authorised, dose, label, ready, weather, wind};
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
 use crate::quantity::{Angle, Arg, Length, ProductAmount, Volume};
@@ -66,17 +67,36 @@ pub fn product_checks(
         checks.push(label::use_is_allowed(chosen, target));
     }
     checks.push(label::kills_grass(chosen));
-    let earlier = earlier(position, facts, product);
+    checks.extend(authorised::authorisation(chosen, today));
+    checks.extend(authorised::hand_held(chosen));
+    let found = position.found.as_deref();
+    checks.extend(authorised::situation(chosen, found.and_then(|found| found.situation)));
+    checks.extend(authorised::months(chosen.months.as_ref(), today));
+    checks.extend(authorised::young_turf(chosen.young_turf.as_ref(), found.and_then(|found| found.sown_on), today));
+    checks.extend(authorised::mowing_before(
+        chosen.mowing_before.as_ref(),
+        found.and_then(|found| found.mown_on),
+        today,
+    ));
+    let earlier = earlier(position, facts, product, chosen);
     let pieces = earlier.on_pieces(measured);
-    let asked = |rule: &dyn Fn(Option<&[NaiveDate]>) -> Check| {
+    let asked = |rule: &dyn Fn(Option<&[Past]>) -> Check| {
         // The limits hold for each square metre: the worst answer of any piece of today's ground is the answer.
-        let worst = pieces.iter().map(|dates| rule(Some(dates))).max_by_key(|check| check.verdict);
+        let worst = pieces.iter().map(|past| rule(Some(past))).max_by_key(|check| check.verdict);
         let by_what_is_known = worst.unwrap_or_else(|| rule(Some(&[])));
         // What is known may be enough for a Stop; what nobody knows is never Go.
         if earlier.is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
     };
-    checks.push(asked(&|dates| label::interval(dates, today, chosen.least_days.as_ref())));
-    checks.push(asked(&|dates| label::number_this_year(dates, today, chosen.most_per_year.as_ref(), chosen.year)));
+    let dates = |past: Option<&[Past]>| past.map(|past| past.iter().map(|past| past.on).collect::<Vec<NaiveDate>>());
+    checks.push(asked(&|past| label::interval(dates(past).as_deref(), today, chosen.least_days.as_ref())));
+    let (most, year) = (chosen.most_per_year.as_ref(), chosen.year);
+    checks.push(asked(&|past| label::number_this_year(dates(past).as_deref(), today, most, year)));
+    let dose = position.plan.as_ref().map_or(chosen.dose, |plan| plan.choice.dose);
+    let most = chosen.most_amount.as_ref();
+    if let Some(most) = most {
+        let dose = if dose.kind() == most.value.kind() { dose } else { chosen.dose };
+        checks.push(asked(&|past| label::amount_this_year(past, dose, today, most, year)));
+    }
     checks.extend(earlier.ground_check(measured));
     let has_open_water = match has_open_water(measured) {
         false if !are_edges_known(position, measured) => None,

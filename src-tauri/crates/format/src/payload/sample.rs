@@ -378,6 +378,9 @@ pub(super) fn each_kind() -> Vec<Payload> {
         share: Some(Share::Much),
         applied: Applied::Something { what: Some(note(3)), on: Some(day("2026-03-01")) },
         look_back: Some(LookBack { visit: Uuid::from_u128(0xa1), survivors: Survivors::AlongStrip }),
+        situation: None,
+        sown_on: None,
+        mown_on: None,
     };
     let signature = Signature {
         by: note(4),
@@ -461,7 +464,15 @@ pub(super) fn other_variants() -> Vec<Payload> {
     silent.highest_dose = None;
     silent.water = WaterRange::default();
     let assessed = |applied| Payload::Assessed {
-        found: Arc::new(Found { target: None, share: None, applied, look_back: None }),
+        found: Arc::new(Found {
+            target: None,
+            share: None,
+            applied,
+            look_back: None,
+            situation: None,
+            sown_on: None,
+            mown_on: None,
+        }),
         checks: Vec::new(),
     };
     let labelled = |label| Payload::ProductChosen { label: Arc::new(frozen_label(label)), checks: Vec::new() };

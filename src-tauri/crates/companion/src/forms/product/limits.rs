@@ -13,7 +13,8 @@ use crate::dto::figures::Typed;
 use crate::dto::product::{LimitView, ProductInput};
 use crate::show;
 
-const SITUATIONS: &[(&str, Situation)] = &[
+/// The codes of turf that a label names.
+pub(crate) const SITUATIONS: &[(&str, Situation)] = &[
     ("lawn", Situation::Lawn),
     ("amenity_turf", Situation::AmenityTurf),
     ("sports_turf", Situation::SportsTurf),

@@ -18,6 +18,7 @@ use evensward_core::quantity::{
 };
 
 use self::contents::Contents;
+pub(crate) use self::limits::SITUATIONS;
 use self::limits::{Limits, Placed};
 use super::Problems;
 use crate::dto::figures::{FieldProblem, Shown};

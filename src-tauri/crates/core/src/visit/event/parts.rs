@@ -8,7 +8,7 @@ use uuid::Uuid;
 use crate::kit::{Calibration, Kit};
 use crate::lawn::{Measured, Survey};
 use crate::plan::{Cause, Choice, Plan};
-use crate::product::{Label, Purpose};
+use crate::product::{Label, Purpose, Situation};
 use crate::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 
 /// When something happened: the wall clock for the record, the steady clock of one run for how long things took.
@@ -104,6 +104,12 @@ pub struct Found {
     pub applied: Applied,
     /// The look-back on an earlier visit, when one was due.
     pub look_back: Option<LookBack>,
+    /// What kind of turf it is, when said.
+    pub situation: Option<Situation>,
+    /// When it was sown, when known.
+    pub sown_on: Option<NaiveDate>,
+    /// When it was last mown, when known.
+    pub mown_on: Option<NaiveDate>,
 }
 
 /// The look-back on an earlier visit.

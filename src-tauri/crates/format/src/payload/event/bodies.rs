@@ -6,7 +6,7 @@ use evensward_core::checks::weather::Observation;
 use evensward_core::kit::{Calibration, Kit};
 use evensward_core::lawn::{Measured, Survey};
 use evensward_core::plan::{Cause, Choice, Plan};
-use evensward_core::product::{Label, Purpose};
+use evensward_core::product::{Label, Purpose, Situation};
 use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
@@ -83,7 +83,9 @@ frozen_struct! {
     /// What was found.
     FoundJson for Found {
         target = target: Option<Purpose>, share = share: Option<Share>, applied = applied: Applied,
-        look_back = look_back: Option<LookBack>,
+        look_back = look_back: Option<LookBack>;
+        later situation = situation: Option<Situation>, sown_on = sown_on: Option<chrono::NaiveDate>,
+        mown_on = mown_on: Option<chrono::NaiveDate>,
     }
     /// The lawn as it was opened.
     FrozenLawnJson for FrozenLawn {
