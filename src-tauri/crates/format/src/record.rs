@@ -226,6 +226,27 @@ pub struct Pass {
     pub is_as_planned: bool,
 }
 
+/// A check as it stood.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Checked {
+    /// The step it was asked at: `choose`, `plan`, `ready`, `mix`…
+    pub stage: String,
+    /// The rule's id.
+    pub rule: String,
+    /// `go`, `caution` or `stop`.
+    pub verdict: String,
+    /// What was found, where it is a figure.
+    pub value: Option<Quantity>,
+    /// The limit, where it is a figure.
+    pub limit: Option<Quantity>,
+    /// How binding the limit is: `statutory`, `advisory` or `own`.
+    pub tag: String,
+    /// Code of where the limit stands.
+    pub source: String,
+    /// Code of what was said.
+    pub said: String,
+}
+
 /// Something that differed from the plan, or a Stop that was passed.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Deviation {
@@ -295,6 +316,9 @@ pub struct Record {
     pub fills: Vec<Fill>,
     /// Passes.
     pub passes: Vec<Pass>,
+    /// Every check as it stood when its step was taken, in the order in which they were asked.
+    #[serde(default)]
+    pub checks: Vec<Checked>,
     /// What differed, and what was passed with a reason.
     pub deviations: Vec<Deviation>,
     /// Mixture left at the end and how it was used up: `whole_pass`, `part` or `none`.

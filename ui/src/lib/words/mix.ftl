@@ -101,6 +101,9 @@ deviation-passed-jar-test = Passed with a reason: what the jar showed
 deviation-passed-partners = Passed with a reason: the number of products in one tank
 deviation-passed-partner-label = Passed with a reason: what a label says of partners
 
+# The checks in the record
+record-checks = Checked on the way, with what was found, the limit, and whose limit it is
+
 # The mixture in the record
 record-partner = Shared the tank
 record-mix-water = The water to mix with

@@ -15,6 +15,7 @@ mod panels;
 mod parsing;
 mod planning;
 mod record;
+mod record_checks;
 mod record_mixing;
 mod record_view;
 mod refusal;

@@ -17,9 +17,9 @@ use evensward_format::record::{
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
 use super::ground;
 use super::journal::Folded;
-use super::record_mixing;
 use super::texts::{lawn_name, optional_words, word, words};
 use super::weather;
+use super::{record_checks, record_mixing};
 use crate::Companion;
 use crate::dto::ask::Failure;
 
@@ -68,6 +68,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
             })
             .collect(),
         passes: passes(position),
+        checks: record_checks::written(position),
         deviations: deviations(companion, position)?,
         used_up: walk.used_up.map(|used| code_of(&used.kind, USE_UPS).to_owned()),
         leftover_l: walk.used_up.map_or(0.0, |used| used.leftover.l()),

@@ -4,7 +4,7 @@ use evensward_core::visit::Position;
 use evensward_format::record::{Deviation, MixWater, Product, Quantity, Record, Weather};
 
 use super::journal::Folded;
-use super::{panels, record, strips, texts};
+use super::{panels, record, record_checks, strips, texts};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said, Shown};
@@ -134,6 +134,7 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     if !record.deviations.is_empty() {
         sections.push(section("record-deviations", record.deviations.iter().map(deviation)));
     }
+    sections.push(section("record-checks", record_checks::lines(position)));
     sections.retain(|section| !section.lines.is_empty());
     sections
 }

@@ -135,7 +135,13 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.jar = None;
         }
         Payload::WaterSeen { water, typed, checks } => {
-            let seen = SeenWater { at, water: water.clone(), typed: typed.clone(), checks: checks.clone() };
+            let seen = SeenWater {
+                at,
+                stage: position.stage,
+                water: water.clone(),
+                typed: typed.clone(),
+                checks: checks.clone(),
+            };
             Arc::make_mut(&mut position.water).push(seen);
         }
         Payload::JarTested { outcome, note } => {
@@ -165,7 +171,8 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.stage = Stage::Mix;
         }
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
-        Payload::FillMade { product, mixture, in_tank, partners, .. } => {
+        Payload::FillMade { product, mixture, in_tank, partners, checks, .. } => {
+            gate(position, checks);
             fill_made(position, at, *product, *mixture, *in_tank, partners);
         }
         Payload::StripDone => {

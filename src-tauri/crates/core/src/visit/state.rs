@@ -112,6 +112,8 @@ pub struct SeenWeather {
 pub struct SeenWater {
     /// When.
     pub at: At,
+    /// At which stage.
+    pub stage: Stage,
     /// What.
     pub water: MixWater,
     /// The figures as typed.

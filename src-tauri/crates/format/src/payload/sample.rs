@@ -420,6 +420,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
             in_tank: l(0.045),
             typed: typed("product", "6", Unit::Millilitre),
             partners: Vec::new(),
+            checks: Vec::new(),
         },
         Payload::StripDone,
         Payload::PassDone,

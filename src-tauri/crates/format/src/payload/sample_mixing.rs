@@ -70,6 +70,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
             in_tank: litres(1.0 / 3.0),
             typed: Vec::new(),
             partners: Vec::new(),
+            checks: Vec::new(),
         },
     ];
     variants.extend(
@@ -106,6 +107,7 @@ fn later(payload: Payload) -> Option<Payload> {
             in_tank,
             typed,
             partners: vec![(Uuid::from_u128(0x77), ml(2.5))],
+            checks: checks(),
         },
         _ => return None,
     })

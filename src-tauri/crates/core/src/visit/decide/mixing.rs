@@ -234,5 +234,5 @@ pub(super) fn fill_made(
     bar(position, &checks)?;
     bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
-    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed, partners }])
+    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks }])
 }

@@ -141,6 +141,8 @@ pub enum Payload {
         typed: Vec<TypedFigure>,
         /// What was really measured of each partner.
         partners: Vec<(Uuid, ProductAmount)>,
+        /// The checks it led to.
+        checks: Vec<Check>,
     },
     /// A strip was done.
     StripDone,

@@ -154,7 +154,7 @@ bodies! {
     MixingBegunBody { carried: Vec<Code>, checks: Vec<Check> }
     FillMadeBody {
         fill: u8, product: ProductAmount, mixture_l: Volume, in_tank_l: Volume, typed: Vec<TypedFigure>;
-        later partners: Vec<(Uuid, ProductAmount)>,
+        later partners: Vec<(Uuid, ProductAmount)>, checks: Vec<Check>,
     }
     PartnerChosenBody { partner: FrozenPartner, typed: Vec<TypedFigure>, checks: Vec<Check> }
     PartnerLeftOutBody { product_id: Uuid }

@@ -117,7 +117,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
             written("mixing-begun", &MixingBegunBody { carried: carried.freeze(), checks: checks.freeze() })?
         }
         Payload::MixTicked { item, on } => written("mix-ticked", &TickedBody { item: item.freeze(), on: *on })?,
-        Payload::FillMade { fill, product, mixture, in_tank, typed, partners } => written(
+        Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks } => written(
             "fill-made",
             &FillMadeBody {
                 fill: *fill,
@@ -126,6 +126,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 in_tank_l: in_tank.freeze(),
                 typed: typed.freeze(),
                 partners: partners.freeze(),
+                checks: checks.freeze(),
             },
         )?,
         Payload::StripDone => written("strip-done", &EmptyBody {})?,
@@ -263,6 +264,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 in_tank: Frozen::thaw(body.in_tank_l)?,
                 typed: Frozen::thaw(body.typed)?,
                 partners: Frozen::thaw(body.partners)?,
+                checks: Frozen::thaw(body.checks)?,
             }
         }
         "strip-done" => empty(kind, payload, Payload::StripDone)?,
