@@ -48,6 +48,7 @@ test('a whole visit by touch', async ({ page, app }) => {
   await choose(page, 'What is there, or what is wanted?', 'Moss');
   await choose(page, 'How much of it?', 'Here and there');
   await choose(page, 'Was anything put on this lawn this year?', 'Nothing');
+  await choose(page, 'What kind of turf is it?', 'A lawn');
   await main(page).tap();
 
   await expect(heading(page, 'Which product?')).toBeVisible();

@@ -42,6 +42,9 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
           applied_what: '',
           applied_on: '',
           survivors: panel.look_back === null ? '' : 'edges',
+          situation: 'lawn',
+          sown_on: '',
+          mown_on: '',
         },
       };
     case 'choose': {

@@ -64,6 +64,15 @@ survivors-none = Nothing
 survivors-edges = Along the edges
 survivors-patches = In patches
 survivors-along_strip = Along a strip
+assess-situation = What kind of turf is it?
+assess-mown-on = When was it last mown?
+assess-not-known-hint = Left empty when nobody knows.
+assess-sown-on = When was it sown?
+assess-sown-on-hint = Left empty when nobody knows. Young turf bears less.
+situation-lawn = A lawn
+situation-amenity_turf = Amenity turf
+situation-sports_turf = Sports turf
+situation-other_turf = Other turf
 assess-history = On this lawn before
 assess-do = Go on to the product
 
