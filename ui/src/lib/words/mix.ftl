@@ -47,6 +47,7 @@ number-of-products-fine = { $value } products share the tank.
 partners-allowed = The label of { $product } lets it be mixed with another product.
 partners-forbidden = The label of { $product } forbids mixing it with another product.
 partners-not-stated = The label of { $product } says nothing of partners. Ask its maker before you mix.
+partners-share-an-active = { $product } and { $other } both hold { $active }: what their labels allow of it counts together. Add it up before you mix.
 partner-is-the-product = This is the visit’s own product. Choose another one to share the tank.
 adding-order-line = { $name }: { $group ->
     [adding-dry] with whatever is dry

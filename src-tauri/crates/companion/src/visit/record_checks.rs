@@ -46,6 +46,8 @@ fn figure(arg: &Arg) -> Option<Quantity> {
 pub(crate) fn lines(position: &Position) -> Vec<RecordLine> {
     let line = |(stage, check): (&'static str, &Check)| {
         let mut values = vec![Argument::Code(format!("verdict-{}", check.verdict.code()))];
+        // A partner's check says whose it is.
+        values.extend(check.said.arg("partner").map(show::argument));
         values.extend(check.value.iter().chain(&check.limit).map(show::argument));
         values.push(Argument::Code(format!("limit-tag-{}", check.tag.code())));
         values.push(Argument::Code(check.source.to_string()));

@@ -174,7 +174,8 @@ fn sentence(position: &Position) -> Option<Sentence> {
         (Stage::Closed, false, _) => "visit-closed-not-treated",
         _ => "visit-open",
     };
-    let product = position.label.as_ref().map_or_else(String::new, |label| label.label.name.clone());
+    let names: Vec<&str> = position.labels().iter().map(|label| label.name.as_str()).collect();
+    let product = names.join(" + ");
     Some(Sentence::new(code).with("date", Arg::Date(on)).with("product", Arg::Text(product)))
 }
 

@@ -117,6 +117,15 @@ pub fn partner_allowed(product: &str, allowed: Option<bool>, tag: Tag, source: &
     Check::new("partner-label", verdict, tag, source, code).with("product", Arg::Text(product.to_owned()))
 }
 
+/// Two products in one tank hold the same active substance: what their labels allow of it counts together.
+#[must_use]
+pub fn shared_active(active: &str, product: &str, other: &str) -> Check {
+    Check::new("partners-active", Verdict::Caution, Tag::Advisory, "label", "partners-share-an-active")
+        .with("active", Arg::Text(active.to_owned()))
+        .with("product", Arg::Text(product.to_owned()))
+        .with("other", Arg::Text(other.to_owned()))
+}
+
 /// What the jar showed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum JarOutcome {

@@ -57,6 +57,7 @@ pub const RULES: &[&str] = &[
     "pace",
     "partner-label",
     "partners",
+    "partners-active",
     "protective",
     "protective-mixing",
     "rain",

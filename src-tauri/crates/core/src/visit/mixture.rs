@@ -72,6 +72,13 @@ pub fn partners_checks(position: &Position) -> Vec<Check> {
         let (tag, source) = said.map_or((Tag::Advisory, "label"), |said| (said.tag, said.source.code()));
         mixing::partner_allowed(&label.name, said.map(|said| said.value), tag, source)
     }));
+    for (idx, label) in labels.iter().enumerate() {
+        for other in labels.iter().skip(idx + 1) {
+            let shared =
+                label.actives.iter().find(|active| other.actives.iter().any(|known| active.is_named(&known.name)));
+            checks.extend(shared.map(|active| mixing::shared_active(&active.name, &label.name, &other.name)));
+        }
+    }
     checks
 }
 

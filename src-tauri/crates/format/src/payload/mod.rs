@@ -18,6 +18,8 @@ mod sample_later;
 #[cfg(test)]
 mod sample_mixing;
 #[cfg(test)]
+mod sample_plan;
+#[cfg(test)]
 mod tests;
 mod weather;
 

@@ -12,10 +12,7 @@ use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{
     Beside, Measured, MeasuredSide, NetArea, Part, Patch, PatchKind, Ring, Shape, Side, Survey, ValidOutline,
 };
-use evensward_core::plan::{
-    Cause, Choice, Ends, Fill, FillMoment, Heading, Layout, Leg, NarrowAt, NarrowChoice, NarrowOption, NarrowReport,
-    Pass, Plan, Refill, Remedy, Run, StartSide, Strip, StripId, Walkable,
-};
+use evensward_core::plan::{Cause, Choice, Heading, NarrowAt, NarrowChoice, Remedy, StartSide, Walkable};
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Source, Tag, Tagged, WaterRange,
     Year,
@@ -31,6 +28,8 @@ use evensward_core::visit::event::{
 use evensward_core::visit::item::PauseReason;
 use uuid::Uuid;
 
+use super::sample_plan::plan;
+
 fn day(text: &str) -> NaiveDate {
     text.parse().unwrap()
 }
@@ -39,23 +38,23 @@ pub(super) fn note(number: u128) -> NoteRef {
     NoteRef { id: Uuid::from_u128(number), hash: format!("{number:064x}") }
 }
 
-fn m(value: f64) -> Length {
+pub(super) fn m(value: f64) -> Length {
     Length::from_m(value).unwrap()
 }
 
-fn l(value: f64) -> Volume {
+pub(super) fn l(value: f64) -> Volume {
     Volume::from_l(value).unwrap()
 }
 
-fn ml(value: f64) -> ProductAmount {
+pub(super) fn ml(value: f64) -> ProductAmount {
     ProductAmount::of(ProductKind::Volume, value).unwrap()
 }
 
-fn dose(value: f64) -> ProductDose {
+pub(super) fn dose(value: f64) -> ProductDose {
     ProductDose::of(ProductKind::Volume, value).unwrap()
 }
 
-fn rate(value: f64) -> VolumePerArea {
+pub(super) fn rate(value: f64) -> VolumePerArea {
     VolumePerArea::from_ml_per_m2(value).unwrap()
 }
 
@@ -110,7 +109,7 @@ fn ground(corners: &[(f64, f64)], hole: &[(f64, f64)]) -> ValidOutline {
 }
 
 /// The survey above as it was measured, corner by corner.
-fn measured() -> Measured {
+pub(super) fn measured() -> Measured {
     let bed = [(2.0, 1.0), (3.0, 1.0), (3.0, 2.0), (2.0, 2.0)];
     let water = Side { part_idx: 0, side_idx: 2, beside: Beside::OpenWater, margin: m(0.5) };
     Measured {
@@ -235,115 +234,6 @@ fn choice() -> Choice {
         clean_water_in_tank: l(0.5),
         carry_limit: Some(Weight::from_kg(25.0).unwrap()),
         walkable: Walkable { slowest: Pace::from_m_per_s(0.6).unwrap(), fastest: Pace::from_m_per_s(1.4).unwrap() },
-    }
-}
-
-/// One strip, one leg, one fill and one refill: every part of a plan once.
-fn plan() -> Plan {
-    let ring = measured().outline.rings().remove(0);
-    let moment = FillMoment { pass: 1, strip: StripId(1), nth: 0 };
-    let run = Run {
-        ground: vec![ring],
-        from: (0.5, 0.0),
-        to: (0.5, 3.0),
-        length: m(3.0),
-        area: Area::from_m2(3.0).unwrap(),
-        is_beside_dry: true,
-    };
-    let strip = Strip {
-        id: StripId(1),
-        width: m(1.0),
-        is_narrow: false,
-        is_lap: false,
-        centre: m(0.5),
-        markers: [(0.5, 0.0), (0.5, 3.0)],
-        runs: vec![run],
-    };
-    let leg = Leg {
-        strip: StripId(1),
-        run_idx: 0,
-        length: m(3.0),
-        pace: Pace::from_m_per_s(1.0).unwrap(),
-        width: m(1.0),
-        volume: l(0.045),
-        time: Span::from_s(3.0).unwrap(),
-        reversed: false,
-        empty_before: Length::ZERO,
-    };
-    let narrow = NarrowOption {
-        remedy: Remedy::EvenOut,
-        pace: None,
-        is_walkable: true,
-        dose: Some(dose(1.9)),
-        extra_water: l(0.1),
-        water: rate(44.0),
-        left_out: Area::ZERO,
-        checks: Vec::new(),
-    };
-    let fill = Fill {
-        number: 1,
-        from: moment,
-        to: moment,
-        mixture: l(0.295),
-        product_exact: ml(6.1),
-        product: ml(6.0),
-        own_volume: l(0.006),
-        water: l(0.289),
-        in_tank_before: Volume::ZERO,
-        half_mark: l(0.15),
-        make_up_to: l(0.295),
-        left_after: Volume::ZERO,
-    };
-    Plan {
-        layouts: vec![Layout {
-            heading: Heading::Along,
-            angle: Angle::from_deg(0.0).unwrap(),
-            strips: vec![strip],
-            remedy: Some(Remedy::EvenOut),
-        }],
-        passes: vec![Pass {
-            number: 1,
-            heading: Heading::Along,
-            legs: vec![leg],
-            volume: l(0.045),
-            time: Span::from_s(3.0).unwrap(),
-            empty: Length::ZERO,
-            n_turns: 0,
-        }],
-        flow: FlowRate::from_l_per_min(0.945).unwrap(),
-        pace: Pace::from_m_per_s(1.1).unwrap(),
-        swath: Swath::from_m(1.0).unwrap(),
-        treated: measured().net_area,
-        left_out: Area::ZERO,
-        walked: l(0.045),
-        dead: l(0.25),
-        mixture: l(0.295),
-        product_exact: ml(6.1),
-        product: ml(6.0),
-        rounding_error_percent: -1.6,
-        own_volume: l(0.006),
-        clean_water: l(0.289),
-        fills: vec![fill],
-        refills: vec![Refill { fill: 1, before: moment, is_between_passes: true }],
-        water: rate(45.0),
-        dose: dose(2.0),
-        highest_on_ground: dose(2.1),
-        concentration: Concentration::of(ProductKind::Volume, 20.3).unwrap(),
-        weight_full: Weight::from_kg(4.5).unwrap(),
-        time: Span::from_s(3.0).unwrap(),
-        narrow: vec![NarrowReport {
-            heading: Heading::Along,
-            strip: StripId(1),
-            width: m(0.4),
-            as_it_is_factor: 2.5,
-            fan_turn: Angle::from_deg(66.4).unwrap(),
-            options: vec![narrow],
-            suggested: Remedy::EvenOut,
-            taken: Remedy::EvenOut,
-        }],
-        checks: checks(),
-        ends: Ends::NONE,
-        partners: Vec::new(),
     }
 }
 
