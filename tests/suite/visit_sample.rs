@@ -8,8 +8,8 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 use evensward_core::checks::mixing::JarOutcome;
-use evensward_core::checks::weather::Observation;
-use evensward_core::checks::wind::{Wind, WindReading};
+use evensward_core::checks::weather::{Observation, Sky};
+use evensward_core::checks::wind::{Wind, WindFrom, WindReading};
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Part, Shape, Side, Survey};
 use evensward_core::plan::{Cause, Choice};
@@ -22,7 +22,7 @@ use evensward_core::quantity::{
 };
 use evensward_core::visit::command::{Command, Facts, Refusal};
 use evensward_core::visit::correct::{corrections, use_ups};
-use evensward_core::visit::decide::waits_for_items;
+use evensward_core::visit::decide::{is_due_at_fill, waits_for_items};
 use evensward_core::visit::event::{
     Applied, At, CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, MixWater, NoteRef, Payload, Share, Stamped,
     StopReason, UseUpKind,
@@ -196,7 +196,10 @@ pub fn found() -> Found {
 /// A dry, mild morning with a light breeze.
 pub fn fine() -> Observation {
     Observation {
-        wind: Some(Wind { reading: WindReading::BySign { force: 2 }, from: Some(Angle::from_deg(270.0).unwrap()) }),
+        wind: Some(Wind {
+            reading: WindReading::BySign { force: 2 },
+            from: Some(WindFrom::Lawn(Angle::from_deg(270.0).unwrap())),
+        }),
         gusts: Some(false),
         rain_now: Some(false),
         dry_hours_expected: Some(12.0),
@@ -204,6 +207,8 @@ pub fn fine() -> Observation {
         grass_wet: Some(false),
         frozen: Some(false),
         drought: Some(false),
+        sky: Some(Sky::Cloudy),
+        ..Observation::default()
     }
 }
 
@@ -391,6 +396,7 @@ pub fn plainest(position: &Position, world: &World) -> Command {
             let steps = position.mix_steps();
             match steps.into_iter().find(|step| !position.mix.contains(&step.item)) {
                 Some(step) => Command::TickMix { item: step.item, on: true },
+                None if is_due_at_fill(position) => see(fine()),
                 None => unless_weather_is_old(position, fill_as_planned()),
             }
         }

@@ -3,9 +3,10 @@
 //! Invariant: this file only hands figures to `core` and takes the answer back. Where a published example is
 //! not put as `core` puts it, the steps between are calls to `core` too, and the comment says which.
 
+use evensward_core::checks::limits::LimitProfile;
 use evensward_core::checks::weight::weight_on_the_back;
 use evensward_core::checks::wind::{
-    BEAUFORT, Wind, WindClass, WindReading, class_at_spray_height, force_from_knots, force_from_speed, wind_strength,
+    BEAUFORT, Wind, WindClass, WindReading, force_from_knots, force_from_speed, wind_strength,
 };
 use evensward_core::coverage::{Pattern, cv_percent, half_rate_swath};
 use evensward_core::kit::{
@@ -344,15 +345,17 @@ impl Formula {
                 speed: given.quantity("speed", WindSpeed::from_figure)?,
                 height: given.quantity("height", Length::from_figure)?,
             }),
-            Self::WindClassAtSprayHeight => {
-                Answer::Word(match class_at_spray_height(given.quantity("speed", WindSpeed::from_figure)?) {
+            Self::WindClassAtSprayHeight => Answer::Word(
+                match LimitProfile::united_kingdom()
+                    .class_at_spray_height(given.quantity("speed", WindSpeed::from_figure)?)
+                {
                     WindClass::Calm => "calm",
                     WindClass::Light => "light",
                     WindClass::Ideal => "ideal",
                     WindClass::Fresh => "fresh",
                     WindClass::TooStrong => "too-strong",
-                })
-            }
+                },
+            ),
             Self::Evenness => {
                 let pattern = match given.word("pattern")? {
                     "triangle" => Pattern::Triangular,
@@ -450,7 +453,7 @@ impl Formula {
 }
 
 fn verdict_on(reading: WindReading) -> Answer {
-    Answer::Word(wind_strength(Some(&Wind { reading, from: None })).verdict.code())
+    Answer::Word(wind_strength(Some(&Wind { reading, from: None }), &LimitProfile::united_kingdom()).verdict.code())
 }
 
 fn quantity(in_unit: impl Fn(Unit) -> Option<f64> + 'static) -> Answer {

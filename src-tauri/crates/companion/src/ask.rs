@@ -23,6 +23,7 @@ impl Companion {
                 self.save_operator(&input, draft_key.as_deref())?;
                 Ok(Answer::Done)
             }
+            Ask::Limits { input } => Ok(Answer::Limits(forms::limits::view(&input))),
             Ask::Clients => Ok(Answer::Clients(self.clients()?)),
             Ask::SaveClient { client_id, input, draft_key } => {
                 self.save_client(id(&client_id)?, &input, draft_key.as_deref())?;

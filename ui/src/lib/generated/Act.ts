@@ -70,7 +70,11 @@ on: boolean, } | { "act": "see_weather",
 /**
  * What was seen.
  */
-input: WeatherInput, } | { "act": "pass_advisory", 
+input: WeatherInput, } | { "act": "keep_back", 
+/**
+ * The width.
+ */
+width: Typed, } | { "act": "pass_advisory", 
 /**
  * The rule.
  */
@@ -104,7 +108,7 @@ partners: Array<PartnerAmountInput>, } | { "act": "strip_done" } | { "act": "pas
  */
 strips_done: number, } | { "act": "pause", 
 /**
- * `wind`, `rain`, `person_or_animal`, `phone`, `equipment` or `other`.
+ * `wind`, `rain`, `person_or_animal`, `phone`, `equipment`, `weather` or `other`.
  */
 reason: string, 
 /**

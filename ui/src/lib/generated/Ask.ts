@@ -5,6 +5,7 @@ import type { CleaningInput } from "./CleaningInput";
 import type { ClientInput } from "./ClientInput";
 import type { KitInput } from "./KitInput";
 import type { LawnInput } from "./LawnInput";
+import type { LimitsInput } from "./LimitsInput";
 import type { OperatorInput } from "./OperatorInput";
 import type { PlanChoice } from "./PlanChoice";
 import type { ProductInput } from "./ProductInput";
@@ -21,7 +22,11 @@ input: OperatorInput,
 /**
  * Draft to clear with it.
  */
-draft_key: string | null, } | { "ask": "clients" } | { "ask": "save_client", 
+draft_key: string | null, } | { "ask": "limits", 
+/**
+ * The form.
+ */
+input: LimitsInput, } | { "ask": "clients" } | { "ask": "save_client", 
 /**
  * Its id, made by whoever makes the entry.
  */

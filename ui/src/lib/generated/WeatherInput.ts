@@ -52,4 +52,24 @@ ground: string,
 /**
  * Drought: `no`, `stressed` or empty.
  */
-drought: string, };
+drought: string, 
+/**
+ * Where it comes from by the compass: a point (`N`, `NNE` …) or degrees; empty when it is told by a side or not known.
+ */
+wind_from: string, 
+/**
+ * Speed of the gusts, by the same meter at the same height.
+ */
+gust_speed: Typed, 
+/**
+ * Relative humidity of the air.
+ */
+humidity: Typed, 
+/**
+ * Altitude above the sea, for the pressure of the air; empty is at the sea.
+ */
+altitude: Typed, 
+/**
+ * Sky: `clear`, `cloudy`, `mist` (mist, smoke or dust hanging) or empty.
+ */
+sky: string, };

@@ -78,6 +78,11 @@ pub enum Act {
         /// What was seen.
         input: WeatherInput,
     },
+    /// Keep ground dry along the edges that the wind blows towards; the plan is made anew. Zero gives it back.
+    KeepBack {
+        /// The width.
+        width: Typed,
+    },
     /// Pass an advisory or own Stop with a reason.
     PassAdvisory {
         /// The rule.
@@ -119,7 +124,7 @@ pub enum Act {
     },
     /// Stop spraying for now.
     Pause {
-        /// `wind`, `rain`, `person_or_animal`, `phone`, `equipment` or `other`.
+        /// `wind`, `rain`, `person_or_animal`, `phone`, `equipment`, `weather` or `other`.
         reason: String,
         /// More words, if any.
         note: String,

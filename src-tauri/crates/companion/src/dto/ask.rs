@@ -10,6 +10,7 @@ use super::drawing::PointM;
 use super::figures::{FieldProblem, Said, Typed};
 use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
+use super::limits::{LimitsInput, LimitsView};
 use super::product::{ProductInput, ProductView};
 use super::record::RecordView;
 use super::register::{ClientInput, OperatorInput};
@@ -31,6 +32,11 @@ pub enum Ask {
         input: OperatorInput,
         /// Draft to clear with it.
         draft_key: Option<String>,
+    },
+    /// The profiles of weather limits, the own one as typed.
+    Limits {
+        /// The form.
+        input: LimitsInput,
     },
     /// All clients.
     Clients,
@@ -348,6 +354,8 @@ pub enum Answer {
     Home(HomeView),
     /// The operator.
     Operator(OperatorInput),
+    /// The profiles of weather limits.
+    Limits(LimitsView),
     /// All clients.
     Clients(Vec<Kept<ClientInput>>),
     /// A lawn, kept or previewed.
@@ -434,6 +442,18 @@ impl Typed {
     #[must_use]
     pub fn no_metres() -> Self {
         Self::empty("m")
+    }
+
+    /// A share in per cent not typed yet.
+    #[must_use]
+    pub fn no_percent() -> Self {
+        Self::empty("percent")
+    }
+
+    /// A speed in metres per second not typed yet.
+    #[must_use]
+    pub fn no_metres_per_second() -> Self {
+        Self::empty("m/s")
     }
 
     /// An angle in degrees not typed yet.

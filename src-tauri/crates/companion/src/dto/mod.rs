@@ -9,6 +9,7 @@ pub mod drawing;
 pub mod figures;
 pub mod kit;
 pub mod lawn;
+pub mod limits;
 pub mod mixing;
 pub mod plan;
 pub mod product;

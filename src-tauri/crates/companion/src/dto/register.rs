@@ -6,6 +6,8 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::limits::LimitsInput;
+
 /// The person who sprays and signs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
 pub struct OperatorInput {
@@ -17,6 +19,9 @@ pub struct OperatorInput {
     pub firm: String,
     /// Whom to ring when something goes wrong: name and number, as the operator wrote them, a line each.
     pub emergency_contacts: String,
+    /// The limits of the weather that this operator works by.
+    #[serde(default)]
+    pub limits: LimitsInput,
 }
 
 /// A client: personal, erasable.

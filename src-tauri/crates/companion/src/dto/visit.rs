@@ -86,6 +86,21 @@ pub struct WeatherInput {
     pub ground: String,
     /// Drought: `no`, `stressed` or empty.
     pub drought: String,
+    /// Where it comes from by the compass: a point (`N`, `NNE` …) or degrees; empty when it is told by a side or not known.
+    #[serde(default)]
+    pub wind_from: String,
+    /// Speed of the gusts, by the same meter at the same height.
+    #[serde(default = "Typed::no_metres_per_second")]
+    pub gust_speed: Typed,
+    /// Relative humidity of the air.
+    #[serde(default = "Typed::no_percent")]
+    pub humidity: Typed,
+    /// Altitude above the sea, for the pressure of the air; empty is at the sea.
+    #[serde(default = "Typed::no_metres")]
+    pub altitude: Typed,
+    /// Sky: `clear`, `cloudy`, `mist` (mist, smoke or dust hanging) or empty.
+    #[serde(default)]
+    pub sky: String,
 }
 
 /// A strip of the walk.
@@ -372,6 +387,57 @@ pub enum Panel {
     },
 }
 
+/// The air as last seen, worked out. It informs and does not decide.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct AirView {
+    /// Wet-bulb temperature.
+    pub wet_bulb: Shown,
+    /// Dry less wet bulb.
+    pub drying_difference: Shown,
+    /// Dew point.
+    pub dew_point: Shown,
+    /// Pressure of the air at the altitude.
+    pub pressure: Shown,
+    /// What the difference means for a drop.
+    pub said: Said,
+}
+
+/// The wind as last seen against one edge that must not get drift.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct EdgeWindView {
+    /// The part, counted from 0.
+    pub part_idx: u32,
+    /// The side of it, counted from 0.
+    pub side_idx: u32,
+    /// The side's name.
+    pub name: Said,
+    /// Code of what lies beside it.
+    pub beside: String,
+    /// How the wind stands to it.
+    pub verdict: Verdict,
+    /// The sentence.
+    pub said: Said,
+}
+
+/// Ground that could be kept dry, or is, along the edges that the wind blows towards.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct KeepBackView {
+    /// The edges: part and side, counted from 0.
+    pub sides: Vec<[u32; 2]>,
+    /// The width kept dry along them.
+    pub width: Shown,
+    /// What can still be treated.
+    pub area_left: Shown,
+    /// What is treated without it.
+    pub area_all: Shown,
+    /// What would stay dry, ring by ring, in metres in the drawing's frame.
+    pub rings: Vec<Vec<[f64; 2]>>,
+    /// Whether it is kept back now; else it is offered.
+    pub is_kept: bool,
+    /// The sentence.
+    pub said: Said,
+}
+
 /// One step that can be taken back.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct UndoView {
@@ -410,6 +476,14 @@ pub struct VisitView {
     pub weather_checks: Vec<CheckView>,
     /// Whether the weather can be written down at this stage.
     pub can_see_weather: bool,
+    /// The air as last seen, when its temperature and humidity were.
+    pub air: Option<AirView>,
+    /// The wind against each edge that must not get drift; empty before the weather was seen.
+    pub edges: Vec<EdgeWindView>,
+    /// What can still be done where the wind blows towards an edge.
+    pub keep_back: Option<KeepBackView>,
+    /// Why the weather should be looked at now, when it should.
+    pub weather_due: Option<Said>,
     /// Steps that can be taken back, newest first.
     pub undo: Vec<UndoView>,
     /// Whether the visit may be stopped for good here, with a part record.

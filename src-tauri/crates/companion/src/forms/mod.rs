@@ -6,6 +6,7 @@
 pub(crate) mod calibration;
 pub(crate) mod kit;
 pub(crate) mod lawn;
+pub(crate) mod limits;
 pub(crate) mod operator;
 pub(crate) mod product;
 
@@ -28,6 +29,11 @@ impl Problems {
     /// One more.
     pub(crate) fn add(&mut self, field: impl Into<String>, said: &Said) {
         self.0.push(show::problem(field, said));
+    }
+
+    /// What another form within this one found.
+    pub(crate) fn extend(&mut self, more: Vec<FieldProblem>) {
+        self.0.extend(more);
     }
 
     /// All of them, in the order in which they were found.

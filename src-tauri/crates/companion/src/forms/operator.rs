@@ -11,6 +11,9 @@ pub(crate) fn check_operator(input: &OperatorInput) -> Result<(), Vec<FieldProbl
     problems.optional_line("certificate", &input.certificate);
     problems.optional_line("firm", &input.firm);
     problems.words("emergency_contacts", &input.emergency_contacts);
+    if let Err(of_limits) = super::limits::profile(&input.limits) {
+        problems.extend(of_limits);
+    }
     problems.give(Some(()))
 }
 

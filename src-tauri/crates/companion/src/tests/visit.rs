@@ -129,6 +129,9 @@ impl Walk {
                 grass: "dry".into(),
                 ground: "open".into(),
                 drought: "no".into(),
+                humidity: typed("70", "percent"),
+                sky: "cloudy".into(),
+                ..WeatherInput::default()
             },
         });
     }
@@ -144,6 +147,9 @@ impl Walk {
         let Panel::Mix { steps, .. } = &self.view.panel else { panic!("not mixing: {:?}", self.view.panel) };
         for step in steps.clone() {
             self.act(Act::TickMix { item: step.item, on: true });
+        }
+        if self.view.weather_due.is_some() {
+            self.see_wind_towards("right");
         }
         self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L"), partners: Vec::new() });
     }

@@ -2,7 +2,7 @@
 //!
 //! Invariant: all reasons at once, each at its field; nothing reaches the decider that was not parsed.
 
-use evensward_core::quantity::{self as q, Code, ProductAmount, Volume};
+use evensward_core::quantity::{self as q, Code, Length, ProductAmount, Volume};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef};
@@ -65,6 +65,15 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         Act::SeeWeather { input } => {
             let (observation, typed) = weather::parse(&input)?;
             Command::SeeWeather { observation, typed }
+        }
+        Act::KeepBack { width } => {
+            let mut problems = Problems::default();
+            let typed = typed_figures([("width", &width)]);
+            if width.text.trim().is_empty() {
+                problems.add("width", &q::Said::new("empty"));
+            }
+            let width = problems.optional("width", &width, Length::from_figure_or_zero);
+            problems.settle(width.map(|width| Command::KeepBack { width, typed }))?
         }
         Act::PassAdvisory { rule, reason } => {
             if reason.trim().is_empty() {

@@ -39,6 +39,7 @@ pub(crate) const PAUSES: &[(&str, PauseReason)] = &[
     ("person_or_animal", PauseReason::PersonOrAnimal),
     ("phone", PauseReason::Phone),
     ("equipment", PauseReason::Equipment),
+    ("weather", PauseReason::Weather),
     ("other", PauseReason::Other),
 ];
 pub(crate) const CORRECTIONS: &[(&str, CorrectionKind)] = &[

@@ -2,6 +2,7 @@
 //!
 //! Core finds and judges them; here each gets the name of the side of the lawn that it runs along.
 
+use evensward_core::checks::wind::WindFrom;
 use evensward_core::lawn::{Measured, Survey};
 use evensward_core::plan::{self, Choice, Direction, Gait, Heading, Walker};
 use evensward_core::quantity::{Angle, Said as Sentence, Unit};
@@ -41,11 +42,16 @@ pub(super) fn views(position: &Position, choice: &Choice) -> Vec<DirectionView> 
     found.iter().map(shown).collect()
 }
 
-/// Where the wind comes from by the compass, once it was seen in this visit: it is told by the lawn's own sides.
+/// Where the wind comes from in the planner's frame, once it was seen in this visit. The planner turns it back by the lawn's
+/// bearing, which it takes for north where nobody took it: a compass direction then says nothing.
 fn wind_from(position: &Position, measured: &Measured) -> Option<Angle> {
-    let on_lawn = position.last_weather()?.observation.wind?.from?;
-    let away_deg = measured.away_bearing.map_or(0.0, Angle::deg);
-    Angle::from_deg((on_lawn.deg() + away_deg).rem_euclid(360.0)).ok()
+    match position.last_weather()?.observation.wind?.from? {
+        WindFrom::Lawn(on_lawn) => {
+            let away_deg = measured.away_bearing.map_or(0.0, Angle::deg);
+            Angle::from_deg((on_lawn.deg() + away_deg).rem_euclid(360.0)).ok()
+        }
+        WindFrom::Compass(from) => measured.away_bearing.map(|_| from),
+    }
 }
 
 /// Whether the side to start at lies downwind, as far as anybody has seen the wind.

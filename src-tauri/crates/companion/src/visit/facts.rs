@@ -4,6 +4,7 @@
 
 use std::collections::BTreeSet;
 
+use evensward_core::checks::limits::LimitProfile;
 use evensward_core::quantity::Code;
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, LookBackDue};
@@ -12,8 +13,8 @@ use uuid::Uuid;
 
 use super::journal::at;
 use super::summary::{Summary, learned, treatments};
-use crate::Companion;
 use crate::dto::ask::Failure;
+use crate::{Companion, forms};
 
 const DAY_MS: i64 = 86_400_000;
 
@@ -32,8 +33,15 @@ pub(crate) fn gather(
         history: rows.iter().map(treatments).collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect(),
         look_back_due: look_back_due(&rows).filter(|due| due.on <= today),
         learned: rows.iter().filter_map(learned).collect(),
+        limits: limits(companion)?,
         ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,
     })
+}
+
+/// The limits that the operator works by. What was kept stood when it was kept; what no longer does is refused by name.
+pub(crate) fn limits(companion: &Companion) -> Result<LimitProfile, Failure> {
+    let Some((_, operator)) = companion.operator()? else { return Ok(LimitProfile::default()) };
+    forms::limits::profile(&operator.limits).map_err(Failure::refused)
 }
 
 /// Rows of visits, each with its summary.

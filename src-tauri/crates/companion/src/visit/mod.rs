@@ -26,6 +26,7 @@ mod texts;
 mod view;
 mod walking;
 mod weather;
+mod weather_view;
 
 pub(crate) use facts::{look_back_due, with_summaries};
 pub(crate) use ground::plane;

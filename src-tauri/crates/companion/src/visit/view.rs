@@ -5,7 +5,7 @@ use evensward_core::visit::state::Passed;
 use evensward_core::visit::{Position, Stage};
 
 use super::journal::Folded;
-use super::{panels, strips, texts, weather};
+use super::{panels, strips, texts, weather, weather_view};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{CheckView, Said};
@@ -49,8 +49,12 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         weather_checks: weather_checks(companion, position)?,
         can_see_weather: matches!(
             position.stage,
-            Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp
+            Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp | Stage::Wash
         ),
+        air: weather_view::air(position),
+        edges: weather_view::edges(position),
+        keep_back: weather_view::keep_back(companion, position)?,
+        weather_due: weather_view::due(companion, position)?,
         undo: folded
             .state
             .steps

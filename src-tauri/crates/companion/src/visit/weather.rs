@@ -1,8 +1,8 @@
 //! The weather as a form and as an observation, both ways. What was not looked at stays unknown.
 
-use evensward_core::checks::weather::Observation;
-use evensward_core::checks::wind::{Wind, WindReading};
-use evensward_core::quantity::{self as q, Angle, Arg, Length, Temperature, Unit, WindSpeed};
+use evensward_core::checks::weather::{Observation, Sky};
+use evensward_core::checks::wind::{Wind, WindFrom, WindReading};
+use evensward_core::quantity::{self as q, Angle, Arg, Humidity, Length, Temperature, Unit, WindSpeed};
 use evensward_core::visit::event::TypedFigure;
 
 use super::parsing::{Problems, typed_figures};
@@ -13,13 +13,16 @@ use crate::dto::visit::WeatherInput;
 /// The direction a wind comes from, in the lawn's own frame, by the side that it blows towards.
 const FROM_DEG: &[(&str, f64)] = &[("back", 180.0), ("right", 270.0), ("front", 0.0), ("left", 90.0)];
 
+/// The points of the compass, from north clockwise, a step of 22.5 degrees each.
+const POINTS: [&str; 16] =
+    ["N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"];
+/// The sky.
+const SKIES: &[(&str, Sky)] = &[("clear", Sky::Clear), ("cloudy", Sky::Cloudy), ("mist", Sky::Mist)];
+
 /// An observation from the form, with its figures as typed.
 pub(crate) fn parse(input: &WeatherInput) -> Result<(Observation, Vec<TypedFigure>), Failure> {
     let mut problems = Problems::default();
-    let from = match input.wind_towards.as_str() {
-        "" | "none" => None,
-        side => problems.code("wind_towards", side, FROM_DEG).and_then(|deg| Angle::from_deg(deg).ok()),
-    };
+    let from = wind_from(input, &mut problems);
     let reading = reading(input, &mut problems);
     let dry_hours = problems.optional("dry_hours", &input.dry_hours, hours);
     let temperature = problems.optional("temperature", &input.temperature, Temperature::from_figure);
@@ -35,6 +38,10 @@ pub(crate) fn parse(input: &WeatherInput) -> Result<(Observation, Vec<TypedFigur
         },
         frozen: answer(&mut problems, "ground", &input.ground, ("open", "frozen")),
         drought: answer(&mut problems, "drought", &input.drought, ("no", "stressed")),
+        gust_speed: gust_speed(input, reading, &mut problems),
+        humidity: problems.optional("humidity", &input.humidity, Humidity::from_figure),
+        altitude: problems.optional("altitude", &input.altitude, Length::from_figure_or_zero),
+        sky: if input.sky.is_empty() { None } else { problems.code("sky", &input.sky, SKIES) },
     };
     problems.settle(Some(()))?;
     let typed = typed_figures([
@@ -42,8 +49,59 @@ pub(crate) fn parse(input: &WeatherInput) -> Result<(Observation, Vec<TypedFigur
         ("wind_height", &input.wind_height),
         ("dry_hours", &input.dry_hours),
         ("temperature", &input.temperature),
+        ("gust_speed", &input.gust_speed),
+        ("humidity", &input.humidity),
+        ("altitude", &input.altitude),
     ]);
     Ok((observation, typed))
+}
+
+/// Where the wind comes from, told in one way: by a side of the lawn that it blows towards, or by the compass.
+fn wind_from(input: &WeatherInput, problems: &mut Problems) -> Option<WindFrom> {
+    let by_compass = input.wind_from.trim();
+    if by_compass.is_empty() {
+        return match input.wind_towards.as_str() {
+            "" | "none" => None,
+            side => {
+                let from = problems.code("wind_towards", side, FROM_DEG).and_then(|deg| Angle::from_deg(deg).ok());
+                from.map(WindFrom::Lawn)
+            }
+        };
+    }
+    if !input.wind_towards.is_empty() {
+        // Two directions in two frames: which of them was meant is not guessed.
+        problems.add("wind_from", &q::Said::new("wind-direction-told-twice"));
+        return None;
+    }
+    let upper = by_compass.to_uppercase();
+    let point = POINTS.iter().zip(0_u8..).find(|(point, _)| **point == upper).map(|(_, idx)| f64::from(idx) * 22.5);
+    let deg = point.map_or_else(
+        || match Angle::from_figure(&q::Figure::new(by_compass, Unit::Degree)) {
+            Err(q::FigureProblem::Zero) => Some(0.0),
+            other => other.ok().map(Angle::deg),
+        },
+        Some,
+    );
+    let from = deg.and_then(|deg| Angle::from_deg(deg).ok());
+    if from.is_none() {
+        problems.add("wind_from", &q::Said::new("not-a-compass-direction"));
+    }
+    from.map(WindFrom::Compass)
+}
+
+fn gust_speed(input: &WeatherInput, reading: Option<WindReading>, problems: &mut Problems) -> Option<WindSpeed> {
+    let gust = problems.optional("gust_speed", &input.gust_speed, WindSpeed::from_figure_or_zero)?;
+    match reading {
+        Some(WindReading::ByMeter { speed, .. }) if gust < speed => {
+            problems.add("gust_speed", &q::Said::new("gust-below-wind"));
+            None
+        }
+        Some(WindReading::ByMeter { .. }) => Some(gust),
+        Some(WindReading::BySign { .. }) | None => {
+            problems.add("gust_speed", &q::Said::new("gust-without-meter"));
+            None
+        }
+    }
 }
 
 fn reading(input: &WeatherInput, problems: &mut Problems) -> Option<WindReading> {
@@ -119,6 +177,11 @@ pub(crate) fn form(observation: &Observation, typed: &[TypedFigure]) -> WeatherI
         grass: of(observation.grass_wet, "dry", "wet"),
         ground: of(observation.frozen, "open", "frozen"),
         drought: of(observation.drought, "no", "stressed"),
+        wind_from: compass(observation),
+        gust_speed: typed_or("gust_speed", Unit::MetrePerSecond),
+        humidity: typed_or("humidity", Unit::Percent),
+        altitude: typed_or("altitude", Unit::Metre),
+        sky: SKIES.iter().find(|(_, sky)| Some(*sky) == observation.sky).map_or("", |(code, _)| code).to_owned(),
     }
 }
 
@@ -127,11 +190,20 @@ pub(crate) fn empty_form() -> WeatherInput {
     form(&Observation::default(), &[])
 }
 
-/// The side of the lawn that the wind blows towards, where it was given so.
+/// The side of the lawn that the wind blows towards, where it was told so.
 pub(crate) fn towards(observation: &Observation) -> &'static str {
-    let Some(wind) = observation.wind else { return "" };
-    match wind.from {
-        None => "none",
-        Some(from) => FROM_DEG.iter().find(|(_, deg)| (from.deg() - deg).abs() < 0.5).map_or("", |(side, _)| side),
+    match observation.wind.map(|wind| wind.from) {
+        None | Some(Some(WindFrom::Compass(_))) => "",
+        Some(None) => "none",
+        Some(Some(WindFrom::Lawn(from))) => {
+            FROM_DEG.iter().find(|(_, deg)| (from.deg() - deg).abs() < 0.5).map_or("", |(side, _)| side)
+        }
     }
+}
+
+/// Where the wind comes from by the compass, where it was told so: a point, or degrees.
+pub(crate) fn compass(observation: &Observation) -> String {
+    let Some(WindFrom::Compass(from)) = observation.wind.and_then(|wind| wind.from) else { return String::new() };
+    let step = POINTS.iter().zip(0_u8..).find(|(_, idx)| (f64::from(*idx) * 22.5 - from.deg()).abs() < 1e-9);
+    step.map_or_else(|| from.deg().to_string(), |(point, _)| (*point).to_owned())
 }

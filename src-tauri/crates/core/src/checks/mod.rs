@@ -4,10 +4,12 @@
 //! `Stop` bars until it is passed with a reason; a `Caution` never bars. Adding a check can only make the
 //! whole stricter.
 
+pub mod air;
 pub mod authorised;
 pub mod calibration;
 pub mod dose;
 pub mod label;
+pub mod limits;
 pub mod mixing;
 pub mod need;
 pub mod ready;
@@ -32,6 +34,7 @@ pub const RULES: &[&str] = &[
     "dose",
     "dose-on-ground",
     "drought",
+    "drying-difference",
     "ends-beyond",
     "ends-missed",
     "ends-on-the-lap",
@@ -41,6 +44,7 @@ pub const RULES: &[&str] = &[
     "gusts",
     "hand-held",
     "interval",
+    "inversion",
     "jar-test",
     "kills-grass",
     "last-in-sprayer",

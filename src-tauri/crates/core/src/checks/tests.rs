@@ -3,10 +3,11 @@
 use chrono::NaiveDate;
 
 use super::label::{interval, kills_grass, number_this_year, use_is_allowed, water_margin};
+use super::limits::LimitProfile;
 use super::need::{Seen, treat_at_all};
 use super::ready::{clean_water_trial, last_in_sprayer, protective};
-use super::weather::{TemperatureLimits, drought, frozen, grass_wet, rain_against_label, temperature};
-use super::wind::{Wind, WindReading, wind_direction, wind_strength};
+use super::weather::{LabelTemperature, drought, frozen, grass_wet, rain_against_label, temperature};
+use super::wind::{Wind, WindFrom, WindReading, wind_direction, wind_strength};
 use super::{Check, Verdict, dose, is_barred, strictest, water, weight};
 use crate::kit::LastIn;
 use crate::lawn::{Beside, MeasuredSide, Part, Shape, Side, Survey};
@@ -134,7 +135,8 @@ fn wind_is_read_with_its_height() {
         height: Length::from_m(height).unwrap(),
     };
     let check = |reading: WindReading, verdict, code: &str| {
-        is(&wind_strength(Some(&Wind { reading, from: None })), verdict, code);
+        let limits = LimitProfile::united_kingdom();
+        is(&wind_strength(Some(&Wind { reading, from: None }), &limits), verdict, code);
     };
     check(by_sign(0), Verdict::Caution, "wind-calm");
     check(by_sign(2), Verdict::Go, "wind-ideal");
@@ -147,7 +149,7 @@ fn wind_is_read_with_its_height() {
     // The same 9.6 km/h in a forecast for 10 m is a light breeze: force 2.
     check(by_meter(9.6, 10.0), Verdict::Go, "wind-ideal");
     check(by_meter(9.6, 4.0), Verdict::Caution, "wind-height-fits-no-table");
-    is(&wind_strength(None), Verdict::Caution, "wind-not-seen");
+    is(&wind_strength(None, &LimitProfile::default()), Verdict::Caution, "wind-not-seen");
 }
 
 fn edges(beside: Beside) -> Vec<MeasuredSide> {
@@ -163,9 +165,9 @@ fn edges(beside: Beside) -> Vec<MeasuredSide> {
 fn wind_towards_what_must_stay_clear_is_never_go() {
     let north = Some(Angle::from_deg(0.0).unwrap());
     let check = |beside: Beside, force: u8, from_deg: Option<f64>, verdict, code: &str| {
-        let from = from_deg.map(|deg| Angle::from_deg(deg).unwrap());
+        let from = from_deg.map(|deg| WindFrom::Compass(Angle::from_deg(deg).unwrap()));
         let wind = Wind { reading: WindReading::BySign { force }, from };
-        let checks = wind_direction(Some(&wind), &edges(beside), north);
+        let checks = wind_direction(Some(&wind), &edges(beside), north, &|_, _| false, &LimitProfile::default());
         assert_eq!(checks.len(), 1);
         is(&checks[0], verdict, code);
     };
@@ -177,7 +179,8 @@ fn wind_towards_what_must_stay_clear_is_never_go() {
     check(Beside::OpenWater, 2, None, Verdict::Caution, "wind-direction-unknown");
     check(Beside::OpenWater, 0, Some(90.0), Verdict::Caution, "drift-may-go-anywhere");
     check(Beside::Hedge, 3, Some(270.0), Verdict::Go, "no-edge-must-stay-clear");
-    is(&wind_direction(None, &edges(Beside::OpenWater), north)[0], Verdict::Caution, "drift-may-go-anywhere");
+    let unseen = wind_direction(None, &edges(Beside::OpenWater), north, &|_, _| false, &LimitProfile::default());
+    is(&unseen[0], Verdict::Caution, "drift-may-go-anywhere");
 }
 
 #[test]
@@ -194,12 +197,13 @@ fn rain_temperature_and_grass_are_never_go_when_not_looked_at() {
     is(&rain_against_label(&wanted, Some(false), Some(48.0)), Verdict::Go, "rain-expected-in-time");
     is(&rain_against_label(&wanted, Some(false), Some(72.0)), Verdict::Caution, "water-in-afterwards");
     is(&rain_against_label(&Rain::NotStated, Some(false), Some(72.0)), Verdict::Caution, "rain-not-stated");
-    let at = |deg_c: f64| temperature(Some(Temperature::from_deg_c(deg_c).unwrap()), TemperatureLimits::default());
+    let (silent, limits) = (LabelTemperature::default(), LimitProfile::default());
+    let at = |deg_c: f64| temperature(Some(Temperature::from_deg_c(deg_c).unwrap()), &silent, &limits);
     is(&at(5.0), Verdict::Go, "temperature-fine");
     is(&at(4.9), Verdict::Stop, "too-cold");
     is(&at(28.0), Verdict::Go, "temperature-fine");
     is(&at(28.1), Verdict::Stop, "too-hot");
-    is(&temperature(None, TemperatureLimits::default()), Verdict::Caution, "temperature-not-seen");
+    is(&temperature(None, &silent, &limits), Verdict::Caution, "temperature-not-seen");
     assert_eq!(grass_wet(Some(true)).verdict, Verdict::Caution);
     assert_eq!(frozen(Some(true)).verdict, Verdict::Stop);
     assert_eq!(drought(Some(true)).verdict, Verdict::Stop);

@@ -2,11 +2,13 @@
 //!
 //! Invariant: what was not looked at is a Caution, never Go. A forecast is an expectation, and said as one.
 
-use super::wind::{Wind, gusts, wind_direction, wind_strength};
+use super::air::{Air, air, drying};
+use super::limits::{Limit, LimitProfile};
+use super::wind::{Wind, WindClass, class, gusts, wind_direction, wind_strength};
 use super::{Check, Verdict};
 use crate::lawn::MeasuredSide;
-use crate::product::{Rain, Tag};
-use crate::quantity::{Angle, Arg, Temperature, Unit};
+use crate::product::{Rain, Tag, Tagged};
+use crate::quantity::{Angle, Arg, Humidity, Length, Temperature, Unit, WindSpeed};
 
 /// What was seen. Nothing stands for not looked at.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -27,41 +29,126 @@ pub struct Observation {
     pub frozen: Option<bool>,
     /// Whether the grass suffers from drought.
     pub drought: Option<bool>,
+    /// The speed of the gusts, at the height of the wind's own reading.
+    pub gust_speed: Option<WindSpeed>,
+    /// The relative humidity of the air.
+    pub humidity: Option<Humidity>,
+    /// The altitude above the sea; nothing counts as the sea.
+    pub altitude: Option<Length>,
+    /// The sky.
+    pub sky: Option<Sky>,
 }
 
-/// The temperatures between which the operator sprays.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TemperatureLimits {
-    /// The lowest.
-    pub lowest: Temperature,
-    /// The highest.
-    pub highest: Temperature,
-}
-
-impl Default for TemperatureLimits {
-    /// 5 to 28 degrees Celsius: the lower is common practice, no source; the upper is Australian advice, from memory.
-    fn default() -> Self {
-        Self { lowest: Temperature::computed(5.0), highest: Temperature::computed(28.0) }
+impl Observation {
+    /// The air, where temperature and humidity were seen.
+    #[must_use]
+    pub fn air(&self) -> Option<Air> {
+        air(self.temperature?, self.humidity?, self.altitude.unwrap_or(Length::ZERO))
     }
+}
+
+/// The sky, as far as it tells whether the air near the ground lies still.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Sky {
+    /// Clear.
+    Clear,
+    /// Clouds.
+    Cloudy,
+    /// Mist, smoke or dust hangs.
+    Mist,
+}
+
+/// What the weather is held against, beside what was seen.
+#[derive(Clone, Copy)]
+pub struct Against<'a> {
+    /// What the label says of rain.
+    pub rain: &'a Rain,
+    /// The temperatures that the label allows.
+    pub temperature: &'a LabelTemperature,
+    /// The operator's limits.
+    pub limits: &'a LimitProfile,
+    /// The sides of the lawn.
+    pub sides: &'a [MeasuredSide],
+    /// The lawn's bearing, when it is known.
+    pub away_bearing: Option<Angle>,
+    /// Whether ground is kept dry along a part's side because of the wind.
+    pub is_kept_back: &'a dyn Fn(usize, usize) -> bool,
+}
+
+/// The temperatures that a label allows, as far as it says any.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct LabelTemperature {
+    /// The lowest.
+    pub least: Option<Tagged<Temperature>>,
+    /// The highest.
+    pub most: Option<Tagged<Temperature>>,
 }
 
 /// Every check of the weather.
 #[must_use]
-pub fn weather(
-    seen: &Observation,
-    rain: &Rain,
-    temperatures: TemperatureLimits,
-    sides: &[MeasuredSide],
-    away_bearing: Option<Angle>,
-) -> Vec<Check> {
-    let mut checks = vec![wind_strength(seen.wind.as_ref()), gusts(seen.gusts)];
-    checks.extend(wind_direction(seen.wind.as_ref(), sides, away_bearing));
-    checks.push(rain_against_label(rain, seen.rain_now, seen.dry_hours_expected));
-    checks.push(temperature(seen.temperature, temperatures));
+pub fn weather(seen: &Observation, against: &Against<'_>) -> Vec<Check> {
+    let (wind, limits) = (seen.wind.as_ref(), against.limits);
+    let mut checks = vec![wind_strength(wind, limits), gusts(seen.gusts, seen.gust_speed, wind, limits)];
+    checks.extend(wind_direction(wind, against.sides, against.away_bearing, against.is_kept_back, limits));
+    checks.push(inversion(wind, seen.sky, limits));
+    checks.push(rain_against_label(against.rain, seen.rain_now, seen.dry_hours_expected));
+    checks.push(temperature(seen.temperature, against.temperature, limits));
+    checks.extend(drying(seen.air(), limits));
     checks.push(grass_wet(seen.grass_wet));
     checks.push(frozen(seen.frozen));
     checks.push(drought(seen.drought));
     checks
+}
+
+/// What says only that something was not looked at or can't be told: not having looked is no worse weather.
+const NOT_SEEN: &[&str] = &[
+    "drift-may-go-anywhere",
+    "drought-not-looked-at",
+    "dry-hours-unknown",
+    "frost-not-looked-at",
+    "grass-not-looked-at",
+    "gusts-not-felt-for",
+    "inversion-not-looked-for",
+    "rain-not-looked-at",
+    "temperature-not-seen",
+    "wind-direction-unknown",
+    "wind-height-fits-no-table",
+    "wind-lawn-bearing-unknown",
+    "wind-not-seen",
+    "wind-strength-unknown",
+];
+
+/// The checks that came out stricter than at the look before, each edge for itself. What was not looked at this time is
+/// left out, and nothing is worse than a look that never was.
+#[must_use]
+pub fn worsened(before: &[Check], now: &[Check]) -> Vec<Check> {
+    let place = |check: &Check| (check.said.arg("part").cloned(), check.said.arg("side").cloned());
+    now.iter()
+        .filter(|check| !NOT_SEEN.contains(&check.said.code.as_ref()))
+        .filter(|check| {
+            let same = before.iter().find(|known| known.rule == check.rule && place(known) == place(check));
+            same.is_some_and(|known| known.verdict < check.verdict)
+        })
+        .cloned()
+        .collect()
+}
+
+/// Air that lies still in layers carries fine drops far and whole: calm under a clear sky, or mist, smoke or dust that hangs.
+///
+/// Signs and times (often from 17 to 19 hours, until after sunrise) as extension services give them; see the message.
+#[must_use]
+pub fn inversion(wind: Option<&Wind>, sky: Option<Sky>, limits: &LimitProfile) -> Check {
+    let strength = wind.and_then(|wind| class(wind.reading, limits));
+    let is_still = strength.is_none_or(|class| class <= WindClass::Light);
+    let (verdict, code) = match sky {
+        Some(Sky::Mist) if is_still => (Verdict::Stop, "inversion-mist-hangs"),
+        Some(Sky::Mist) => (Verdict::Caution, "inversion-mist-in-wind"),
+        Some(Sky::Clear) if is_still => (Verdict::Caution, "inversion-calm-and-clear"),
+        None if is_still => (Verdict::Caution, "inversion-not-looked-for"),
+        Some(Sky::Cloudy) if strength.is_none() => (Verdict::Caution, "inversion-not-looked-for"),
+        _ => (Verdict::Go, "inversion-no-sign"),
+    };
+    Check::new("inversion", verdict, Tag::Advisory, "extension-inversion-guides", code)
 }
 
 /// Rain now and in the hours the label asks for.
@@ -103,22 +190,27 @@ pub fn rain_against_label(rain: &Rain, rain_now: Option<bool>, dry_hours_expecte
     check
 }
 
-/// The temperature against the operator's own limits.
+/// The temperature against the label's own range, where it states one, else against the operator's limits.
 #[must_use]
-pub fn temperature(seen: Option<Temperature>, limits: TemperatureLimits) -> Check {
+pub fn temperature(seen: Option<Temperature>, of_label: &LabelTemperature, limits: &LimitProfile) -> Check {
     let rule = "temperature";
     let figure = |value: Temperature| Arg::number(value.deg_c(), Unit::Celsius, 0);
+    let of = |label: Option<&Tagged<Temperature>>, own: Limit<Temperature>| {
+        label.map_or((own.value, own.tag, own.source), |label| (label.value, label.tag, label.source.code()))
+    };
+    let lowest = of(of_label.least.as_ref(), limits.temperature_lowest);
+    let highest = of(of_label.most.as_ref(), limits.temperature_highest);
     let Some(seen) = seen else {
-        return Check::new(rule, Verdict::Caution, Tag::Own, "own", "temperature-not-seen");
+        return Check::new(rule, Verdict::Caution, highest.1, highest.2, "temperature-not-seen");
     };
-    let (verdict, code, limit) = if seen < limits.lowest {
-        (Verdict::Stop, "too-cold", limits.lowest)
-    } else if seen > limits.highest {
-        (Verdict::Stop, "too-hot", limits.highest)
+    let (verdict, code, (limit, tag, source)) = if seen < lowest.0 {
+        (Verdict::Stop, "too-cold", lowest)
+    } else if seen > highest.0 {
+        (Verdict::Stop, "too-hot", highest)
     } else {
-        (Verdict::Go, "temperature-fine", limits.highest)
+        (Verdict::Go, "temperature-fine", highest)
     };
-    Check::new(rule, verdict, Tag::Own, "own", code).with_value(figure(seen)).with_limit(figure(limit))
+    Check::new(rule, verdict, tag, source, code).with_value(figure(seen)).with_limit(figure(limit))
 }
 
 /// Wet grass: the mixture runs off it.

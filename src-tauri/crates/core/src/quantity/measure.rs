@@ -226,6 +226,11 @@ quantity!(
     from_deg, deg, "degrees"
 );
 quantity!(
+    /// The relative humidity of the air, in per cent.
+    Humidity, Ratio, per_base = 1.0, bounds = 0.0, 100.0, typed = 1.0, 100.0;
+    from_percent, percent, "per cent"
+);
+quantity!(
     /// How uncertain an area is, in per cent of the area, up or down.
     Doubt, Ratio, per_base = 1.0, bounds = 0.0, 100.0, typed = 0.0, 50.0;
     from_percent, percent, "per cent"

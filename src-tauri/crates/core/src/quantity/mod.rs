@@ -18,8 +18,8 @@ pub use amount::{Concentration, MassPerArea, ProductAmount, ProductDose, Product
 pub use dimension::Dimension;
 pub use figure::{Figure, FigureProblem, NumberProblem, count_from_text, parse_number};
 pub use measure::{
-    Acidity, Angle, Area, Density, Doubt, FlowRate, Hardness, Length, Mass, OutOfRange, Pace, Pressure, Span, Swath,
-    Temperature, Volume, VolumePerArea, Weight, WindSpeed,
+    Acidity, Angle, Area, Density, Doubt, FlowRate, Hardness, Humidity, Length, Mass, OutOfRange, Pace, Pressure, Span,
+    Swath, Temperature, Volume, VolumePerArea, Weight, WindSpeed,
 };
 pub use said::{Arg, Code, Said};
 pub use unit::Unit;

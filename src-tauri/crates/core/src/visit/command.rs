@@ -11,12 +11,13 @@ use super::event::{
 use super::item::PauseReason;
 use super::state::Stage;
 use crate::checks::Check;
+use crate::checks::limits::LimitProfile;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
 use crate::product::{ActiveDose, Label};
-use crate::quantity::{Code, ProductAmount, ProductDose, Said, Volume};
+use crate::quantity::{Code, Length, ProductAmount, ProductDose, Said, Volume};
 
 /// A treatment known on this lawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,6 +67,8 @@ pub struct Facts {
     pub learned: Vec<Learned>,
     /// Daily items ticked today on an earlier visit with the same kit.
     pub ready_today: BTreeSet<Code>,
+    /// The limits of the weather that the operator works by.
+    pub limits: LimitProfile,
 }
 
 impl Facts {
@@ -164,6 +167,13 @@ pub enum Command {
         /// What was seen.
         observation: Observation,
         /// The figures as typed.
+        typed: Vec<TypedFigure>,
+    },
+    /// Keep ground dry along the edges that the wind blows towards; none at all gives it back.
+    KeepBack {
+        /// The width.
+        width: Length,
+        /// The figure as typed.
         typed: Vec<TypedFigure>,
     },
     /// Pass an advisory or own Stop.

@@ -8,14 +8,15 @@ use std::sync::Arc;
 
 use uuid::Uuid;
 
-use super::event::{At, Guide, Payload, Place, Stamped, UseUpKind};
+use super::event::{At, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
 use super::item;
 use super::state::{
     Closed, DriedOut, GateChecks, JarTest, MadeFill, PassTruth, Passed, Pause, Position, SeenWater, SeenWeather, Short,
     Stage, State, Step, Stopped, Trim, UsedUp,
 };
 use crate::checks::Check;
-use crate::quantity::{ProductAmount, Volume};
+use crate::lawn::Measured;
+use crate::quantity::{Length, ProductAmount, Volume};
 
 /// Below this share of the planned use a difference is tap error and asks for no correction (own setting, 5 %).
 pub const CORRECTION_SHARE: f64 = 0.05;
@@ -74,6 +75,7 @@ pub const fn what(payload: &Payload) -> &'static str {
         Payload::JarTested { .. } => "step-jar-tested",
         Payload::ReadyTicked { .. } => "step-ready-ticked",
         Payload::WeatherSeen { .. } => "step-weather-seen",
+        Payload::GroundKeptBack { .. } => "step-ground-kept-back",
         Payload::AdvisoryPassed { .. } => "step-advisory-passed",
         Payload::MixingBegun { .. } => "step-mixing-begun",
         Payload::MixTicked { .. } => "step-mix-ticked",
@@ -148,15 +150,19 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.jar = Some(Arc::new(JarTest { at, outcome: *outcome, note: note.clone() }));
         }
         Payload::ReadyTicked { item, on } => tick(&mut position.ready, item, *on),
-        Payload::WeatherSeen { observation, checks, typed } => {
+        Payload::WeatherSeen { observation, checks, typed, limits } => {
             let seen = SeenWeather {
                 at,
                 stage: position.stage,
                 observation: *observation,
                 checks: checks.clone(),
                 typed: typed.clone(),
+                limits: limits.clone(),
             };
             Arc::make_mut(&mut position.weather).push(seen);
+        }
+        Payload::GroundKeptBack { kept, measured, checks, .. } => {
+            kept_back(position, kept, measured, checks);
         }
         Payload::AdvisoryPassed { rule, because } => {
             let n_weather = position.weather.len();
@@ -267,6 +273,20 @@ fn gate(position: &mut Position, checks: &[Check]) {
     }
 }
 
+/// The ground is another one: what was planned and agreed for it falls away, what was ticked and seen stays.
+fn kept_back(position: &mut Position, kept: &KeptBack, measured: &Measured, checks: &[Check]) {
+    if let Some(label) = &mut position.label {
+        Arc::make_mut(label).measured = measured.clone();
+    }
+    if let Some(seen) = Arc::make_mut(&mut position.weather).last_mut() {
+        seen.checks = checks.to_vec();
+    }
+    position.kept_back = (kept.width > Length::ZERO).then(|| Arc::new(kept.clone()));
+    position.plan = None;
+    position.walk = Position::new().walk;
+    position.stage = Stage::Plan;
+}
+
 fn tick(ticked: &mut Arc<std::collections::BTreeSet<crate::quantity::Code>>, item: &crate::quantity::Code, on: bool) {
     let ticked = Arc::make_mut(ticked);
     if on {
@@ -290,7 +310,8 @@ fn fill_made(
     position.walk.concentration = position.concentration_with(product, mixture);
     position.walk.available = position.walk.available + in_tank.less(left_before);
     let partners = partners.to_vec();
-    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank, partners };
+    let n_weather = position.weather.len();
+    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank, partners, n_weather };
     Arc::make_mut(&mut position.walk.made).push(made);
     let due = Arc::make_mut(&mut position.walk.due);
     if !due.is_empty() {

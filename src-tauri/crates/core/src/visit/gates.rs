@@ -16,12 +16,13 @@ pub use super::mixture::{
 use super::state::Position;
 use crate::checks::calibration::calibration_age;
 use crate::checks::label::Past;
+use crate::checks::limits::LimitProfile;
 use crate::checks::need::{Seen, treat_at_all};
-use crate::checks::weather::{Observation, TemperatureLimits};
+use crate::checks::weather::{Against, LabelTemperature, Observation};
 use crate::checks::{Check, Verdict, authorised, dose, label, ready, weather, wind};
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
-use crate::quantity::{Angle, Arg, Length, ProductAmount, Volume};
+use crate::quantity::{Arg, Length, ProductAmount, Volume};
 
 /// Is a treatment right at all?
 #[must_use]
@@ -145,13 +146,21 @@ pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
 
 /// Does the weather allow it, edge by edge?
 ///
-/// The wind is told by the side of the lawn that it blows towards: its direction is in the lawn's own frame, whatever the
-/// lawn's bearing is.
+/// A wind told by the lawn's own sides needs no bearing; one told by the compass says nothing without it.
 #[must_use]
-pub fn weather_checks(position: &Position, observation: &Observation) -> Vec<Check> {
+pub fn weather_checks(position: &Position, limits: &LimitProfile, observation: &Observation) -> Vec<Check> {
     let Some(FrozenLabel { label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
-    let bearing = Angle::from_deg(0.0).ok();
-    let mut checks = weather::weather(observation, &label.rain, TemperatureLimits::default(), &measured.sides, bearing);
+    let is_kept_back =
+        |part_idx, side_idx| position.kept_back.as_ref().is_some_and(|kept| kept.covers(part_idx, side_idx));
+    let against = Against {
+        rain: &label.rain,
+        temperature: &LabelTemperature::default(),
+        limits,
+        sides: &measured.sides,
+        away_bearing: measured.away_bearing,
+        is_kept_back: &is_kept_back,
+    };
+    let mut checks = weather::weather(observation, &against);
     checks.extend(
         measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond).then(|| wind::never_go("pond-in-the-lawn")),
     );

@@ -49,6 +49,8 @@ pub enum PauseReason {
     Phone,
     /// Something about the sprayer.
     Equipment,
+    /// The weather was seen to be worse.
+    Weather,
     /// Something else.
     Other,
 }
@@ -62,6 +64,7 @@ impl PauseReason {
             Self::PersonOrAnimal => "person_or_animal",
             Self::Phone => "phone",
             Self::Equipment => "equipment",
+            Self::Weather => "weather",
             Self::Other => "other",
         }
     }
@@ -74,6 +77,7 @@ impl PauseReason {
             Self::PersonOrAnimal => &["ready-people-away", "ready-pets-away"],
             Self::Phone => &["again-gloves-back-on", "ready-people-away"],
             Self::Equipment => &["ready-nozzle-sound", "ready-hoses-sound", "again-gloves-back-on"],
+            Self::Weather => &["again-weather-allows-it"],
             Self::Other => &["ready-people-away", "ready-pets-away", "again-wind-is-as-seen"],
         }
     }

@@ -9,8 +9,8 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use super::event::{
-    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide, MixWater,
-    NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
+    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide, KeptBack,
+    MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
 };
 use super::item::PauseReason;
 use crate::checks::Check;
@@ -105,6 +105,8 @@ pub struct SeenWeather {
     pub checks: Vec<Check>,
     /// The figures as typed.
     pub typed: Vec<TypedFigure>,
+    /// The limits it was held against, as a code; nothing where they were not named yet.
+    pub limits: Option<Code>,
 }
 
 /// The water to mix with, at one moment.
@@ -150,6 +152,8 @@ pub struct MadeFill {
     pub in_tank: Volume,
     /// What was measured of each partner.
     pub partners: Vec<(Uuid, ProductAmount)>,
+    /// How often the weather had been seen by then.
+    pub n_weather: usize,
 }
 
 /// What a whole pass really took.
@@ -326,6 +330,8 @@ pub struct Position {
     pub ready: Arc<BTreeSet<Code>>,
     /// Weather, in the order it was seen.
     pub weather: Arc<Vec<SeenWeather>>,
+    /// Ground kept dry because of the wind.
+    pub kept_back: Option<Arc<KeptBack>>,
     /// Stops passed with a reason.
     pub passed: Arc<Vec<Passed>>,
     /// Checks at each gate.
@@ -382,6 +388,7 @@ impl Position {
             jar: None,
             ready: Arc::default(),
             weather: Arc::default(),
+            kept_back: None,
             passed: Arc::default(),
             gates: Arc::default(),
             mix: Arc::default(),

@@ -31,6 +31,7 @@ frozen_quantity! {
     Angle, from_deg, deg;
     Pressure, from_bar, bar;
     Doubt, from_percent, percent;
+    Humidity, from_percent, percent;
 }
 
 frozen_code! {

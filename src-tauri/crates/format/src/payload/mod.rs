@@ -14,6 +14,8 @@ mod plan;
 #[cfg(test)]
 mod sample;
 #[cfg(test)]
+mod sample_day;
+#[cfg(test)]
 mod sample_later;
 #[cfg(test)]
 mod sample_mixing;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use evensward_core::checks::weather::Observation;
-use evensward_core::checks::wind::{Wind, WindReading};
+use evensward_core::checks::wind::{Wind, WindFrom, WindReading};
 use evensward_core::checks::{Check, Verdict};
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{
@@ -250,14 +250,14 @@ fn due() -> Vec<DueFill> {
 
 fn observation(reading: WindReading) -> Observation {
     Observation {
-        wind: Some(Wind { reading, from: Some(Angle::from_deg(270.0).unwrap()) }),
+        wind: Some(Wind { reading, from: Some(WindFrom::Lawn(Angle::from_deg(270.0).unwrap())) }),
         gusts: Some(false),
         rain_now: Some(false),
         dry_hours_expected: Some(6.5),
         temperature: Some(Temperature::from_deg_c(-3.5).unwrap()),
         grass_wet: None,
         frozen: Some(true),
-        drought: None,
+        ..Observation::default()
     }
 }
 
@@ -299,6 +299,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
             }),
             typed: typed("wind_speed", "1.2", Unit::MetrePerSecond),
             checks: checks(),
+            limits: None,
         },
         Payload::AdvisoryPassed { rule: "frozen".into(), because: note(6) },
         Payload::MixingBegun { carried: vec!["ready-nozzle-sound".into()], checks: checks() },
@@ -337,6 +338,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
     ]
     .into_iter()
     .chain(super::sample_mixing::kinds())
+    .chain(super::sample_day::kinds())
     .collect()
 }
 
@@ -386,8 +388,31 @@ pub(super) fn other_variants() -> Vec<Payload> {
             observation: observation(WindReading::BySign { force: 2 }),
             typed: Vec::new(),
             checks: Vec::new(),
+            limits: None,
         },
-        Payload::WeatherSeen { observation: Observation::default(), typed: Vec::new(), checks: Vec::new() },
+        Payload::WeatherSeen {
+            observation: Observation::default(),
+            typed: Vec::new(),
+            checks: Vec::new(),
+            limits: None,
+        },
+        Payload::FillMade {
+            fill: 2,
+            // A third has no end in binary: it must come back to the last bit.
+            product: ProductAmount::of(ProductKind::Mass, 1_000.0 / 3.0).unwrap(),
+            mixture: l(10.0 / 3.0),
+            in_tank: l(1.0 / 3.0),
+            typed: Vec::new(),
+            partners: Vec::new(),
+        },
+        Payload::FillMade {
+            fill: 3,
+            product: ml(1_000.0 / 3.0),
+            mixture: l(1e-9),
+            in_tank: l(9.7),
+            typed: Vec::new(),
+            partners: Vec::new(),
+        },
         Payload::Paused { reason: PauseReason::Wind, note: None },
         Payload::Stopped { reason: StopReason::Other, note: None },
     ];

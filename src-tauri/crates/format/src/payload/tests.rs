@@ -8,6 +8,7 @@ use evensward_core::visit::event::{Payload, UseUpKind};
 use serde_json::Value;
 
 use super::sample::{each_kind, other_variants};
+use super::sample_day::with_keys_of_the_day;
 use super::sample_later::with_later_keys;
 use super::sample_mixing::{other_variants as mixtures, with_keys_of_mixing};
 use super::{KINDS, Unreadable, Written, read, write};
@@ -66,6 +67,16 @@ fn keys_that_came_later_are_written_as_they_were_published() {
 }
 
 #[test]
+fn keys_of_the_day_and_the_label_are_written_as_they_were_published() {
+    let written: Vec<Written> = with_keys_of_the_day().iter().map(|payload| write(payload).unwrap()).collect();
+    let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
+    assert_eq!(kinds, ["assessed", "product-chosen", "weather-seen"]);
+    for Written { kind, version, payload } in written {
+        insta::assert_snapshot!(format!("{kind}-{version}-day"), laid_out(&payload));
+    }
+}
+
+#[test]
 fn keys_that_came_with_the_mixture_are_written_as_they_were_published() {
     let written: Vec<Written> = with_keys_of_mixing().iter().map(|payload| write(payload).unwrap()).collect();
     let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
@@ -117,6 +128,7 @@ fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
         .chain(mixtures())
         .chain(with_later_keys())
         .chain(with_keys_of_mixing())
+        .chain(with_keys_of_the_day())
     {
         let Written { kind, version, payload: text } = write(&payload).unwrap();
         let again = read(kind, version, &text).unwrap();

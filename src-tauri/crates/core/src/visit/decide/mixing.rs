@@ -11,6 +11,7 @@ use super::super::event::{At, DueFill, FrozenLabel, FrozenPartner, MixWater, Not
 use super::super::gates;
 use super::super::state::{Position, Stage};
 use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
+use super::weather::is_due_at_fill;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::{Check, Verdict};
 use crate::product::Label;
@@ -213,6 +214,9 @@ pub(super) fn fill_made(
     let (label, kit) = (label_of(position)?, kit_of(position)?);
     let due = position.walk.due.first().ok_or_else(|| Refusal::First(vec![Said::new("no-fill-left")]))?;
     steps_ticked(&position.mix_steps(), &position.mix)?;
+    if is_due_at_fill(position) {
+        return Err(Refusal::First(vec![Said::new("weather-due-at-fill")]));
+    }
     let product = product.unwrap_or(due.product);
     let partners = partner_amounts(position, due, partners)?;
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.

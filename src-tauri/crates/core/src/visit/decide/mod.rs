@@ -6,6 +6,7 @@
 
 mod mixing;
 mod require;
+mod weather;
 
 use std::sync::Arc;
 
@@ -15,6 +16,11 @@ use require::{
     all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank,
     steps_ticked, walking,
 };
+pub use weather::{
+    KeepBack, downwind_sides, is_due_at_fill, is_seen_at_end, keep_back_offer, measured_kept_back, weather_due,
+};
+
+use weather::{keep_back, see_weather};
 
 use super::command::{Command, Facts, Refusal};
 use super::correct::{Correction, corrections, due_fill, use_ups};
@@ -26,9 +32,9 @@ use crate::plan;
 use crate::product::Label;
 use crate::quantity::{Arg, Code, Said};
 
-/// Wherever spraying may still come, the weather can be looked at.
-const WEATHER_IS_SEEN_AT: [Stage; 6] =
-    [Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::UseUp];
+/// Wherever spraying may still come, the weather can be looked at; and once more at the end.
+const WEATHER_IS_SEEN_AT: [Stage; 7] =
+    [Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::UseUp, Stage::Wash];
 
 /// Decides what a command leads to.
 ///
@@ -101,8 +107,11 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::SeeWeather { observation, typed } => {
             expect_one_of(position, &WEATHER_IS_SEEN_AT)?;
-            let checks = gates::weather_checks(position, &observation);
-            one(Payload::WeatherSeen { observation, checks, typed })
+            see_weather(position, facts, observation, typed)
+        }
+        Command::KeepBack { width, typed } => {
+            expect(position, Stage::Ready)?;
+            keep_back(position, facts, width, typed)
         }
         Command::PassAdvisory { rule, because } => {
             known(RULES.contains(&rule.as_ref()))?;

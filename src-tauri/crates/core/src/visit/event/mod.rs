@@ -14,13 +14,14 @@ use uuid::Uuid;
 
 pub use parts::{
     Applied, At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    KeptBack, LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
 };
 
 use super::item::PauseReason;
 use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
+use crate::lawn::Measured;
 use crate::quantity::{Code, ProductAmount, Volume};
 
 /// One thing that happened.
@@ -104,6 +105,19 @@ pub enum Payload {
         /// The figures as typed.
         typed: Vec<TypedFigure>,
         /// The checks it led to.
+        checks: Vec<Check>,
+        /// The limits it was held against; nothing where they were not named yet.
+        limits: Option<Code>,
+    },
+    /// Ground is kept dry along the edges that the wind blows towards, and the plan that was agreed falls away.
+    GroundKeptBack {
+        /// Where and how wide.
+        kept: KeptBack,
+        /// The lawn measured anew.
+        measured: Arc<Measured>,
+        /// The figures as typed.
+        typed: Vec<TypedFigure>,
+        /// The checks that the weather as last seen leads to then.
         checks: Vec<Check>,
     },
     /// An advisory or own Stop was passed with a reason.

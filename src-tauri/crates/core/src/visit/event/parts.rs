@@ -9,7 +9,7 @@ use crate::kit::{Calibration, Kit};
 use crate::lawn::{Measured, Survey};
 use crate::plan::{Cause, Choice, Plan};
 use crate::product::{Label, Purpose, Situation};
-use crate::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
+use crate::quantity::{Acidity, Code, Figure, Hardness, Length, ProductAmount, ProductDose, Temperature, Volume};
 
 /// When something happened: the wall clock for the record, the steady clock of one run for how long things took.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -290,6 +290,22 @@ pub struct Signature {
     pub note: Option<NoteRef>,
     /// Real use over planned use, when it was learned from at least one whole pass.
     pub learned_factor: Option<f64>,
+}
+
+/// Ground kept dry along edges because the wind blows towards them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KeptBack {
+    /// The width; none when the ground was given back.
+    pub width: Length,
+    /// The edges: part and side, counted from 0.
+    pub sides: Vec<(usize, usize)>,
+}
+
+impl KeptBack {
+    /// Whether ground is kept dry along this side.
+    pub fn covers(&self, part_idx: usize, side_idx: usize) -> bool {
+        self.width > Length::ZERO && self.sides.contains(&(part_idx, side_idx))
+    }
 }
 
 /// A figure as it was typed, beside the value that was worked out from it.

@@ -10,7 +10,7 @@ use evensward_core::product::{Label, Purpose, Situation};
 use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    KeptBack, LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
 };
 use evensward_core::visit::item::PauseReason;
 use serde::{Deserialize, Serialize};
@@ -34,6 +34,7 @@ frozen_code! {
     }
     PauseReason {
         Wind = "wind", Rain = "rain", PersonOrAnimal = "person_or_animal", Phone = "phone", Equipment = "equipment",
+        Weather = "weather",
         Other = "other",
     }
 }
@@ -149,7 +150,8 @@ bodies! {
     KitChosenBody { kit: FrozenKit, checks: Vec<Check> }
     PlanAgreedBody { plan: FrozenPlan, fills: Vec<DueFill>, typed: Vec<TypedFigure>, checks: Vec<Check> }
     TickedBody { item: Code, on: bool }
-    WeatherSeenBody { observation: Observation, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    WeatherSeenBody { observation: Observation, typed: Vec<TypedFigure>, checks: Vec<Check>; later limits: Option<Code> }
+    GroundKeptBackBody { kept: KeptBack, measured: Measured, typed: Vec<TypedFigure>, checks: Vec<Check> }
     AdvisoryPassedBody { rule: Code, because: NoteRef }
     MixingBegunBody { carried: Vec<Code>, checks: Vec<Check> }
     FillMadeBody {

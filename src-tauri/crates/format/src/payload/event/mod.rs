@@ -8,10 +8,10 @@ mod bodies;
 use std::sync::Arc;
 
 use bodies::{
-    AdvisoryPassedBody, AssessedBody, CorrectedBody, EmptyBody, FillMadeBody, JarTestedBody, KitChosenBody,
-    MixingBegunBody, PartnerChosenBody, PartnerLeftOutBody, PausedBody, PlanAgreedBody, ProductChosenBody,
-    RanShortBody, ResumedBody, StoppedBody, TankMeasuredBody, TickedBody, UndoneBody, UsedUpBody, WaterSeenBody,
-    WeatherSeenBody,
+    AdvisoryPassedBody, AssessedBody, CorrectedBody, EmptyBody, FillMadeBody, GroundKeptBackBody, JarTestedBody,
+    KitChosenBody, MixingBegunBody, PartnerChosenBody, PartnerLeftOutBody, PausedBody, PlanAgreedBody,
+    ProductChosenBody, RanShortBody, ResumedBody, StoppedBody, TankMeasuredBody, TickedBody, UndoneBody, UsedUpBody,
+    WaterSeenBody, WeatherSeenBody,
 };
 use evensward_core::quantity::Area;
 use evensward_core::visit::event::{
@@ -64,6 +64,7 @@ pub const KINDS: &[&str] = &[
     "partner-left-out",
     "water-seen",
     "jar-tested",
+    "ground-kept-back",
 ];
 
 /// Writes a payload.
@@ -106,9 +107,23 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
             written("jar-tested", &JarTestedBody { outcome: outcome.freeze(), note: note.freeze() })?
         }
         Payload::ReadyTicked { item, on } => written("ready-ticked", &TickedBody { item: item.freeze(), on: *on })?,
-        Payload::WeatherSeen { observation, checks, typed } => written(
+        Payload::WeatherSeen { observation, checks, typed, limits } => written(
             "weather-seen",
-            &WeatherSeenBody { observation: observation.freeze(), typed: typed.freeze(), checks: checks.freeze() },
+            &WeatherSeenBody {
+                observation: observation.freeze(),
+                typed: typed.freeze(),
+                checks: checks.freeze(),
+                limits: limits.freeze(),
+            },
+        )?,
+        Payload::GroundKeptBack { kept, measured, typed, checks } => written(
+            "ground-kept-back",
+            &GroundKeptBackBody {
+                kept: kept.freeze(),
+                measured: measured.freeze(),
+                typed: typed.freeze(),
+                checks: checks.freeze(),
+            },
         )?,
         Payload::AdvisoryPassed { rule, because } => {
             written("advisory-passed", &AdvisoryPassedBody { rule: rule.freeze(), because: because.freeze() })?
@@ -241,6 +256,16 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 observation: Frozen::thaw(body.observation)?,
                 checks: Frozen::thaw(body.checks)?,
                 typed: Frozen::thaw(body.typed)?,
+                limits: Frozen::thaw(body.limits)?,
+            }
+        }
+        "ground-kept-back" => {
+            let body: GroundKeptBackBody = parsed(kind, payload)?;
+            Payload::GroundKeptBack {
+                kept: Frozen::thaw(body.kept)?,
+                measured: Arc::new(Frozen::thaw(body.measured)?),
+                typed: Frozen::thaw(body.typed)?,
+                checks: Frozen::thaw(body.checks)?,
             }
         }
         "advisory-passed" => {
