@@ -347,7 +347,10 @@ pub struct PlanPreview {
 
 /// An answer.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-#[expect(clippy::large_enum_variant, reason = "one is on its way at a time, and a box saves nothing")]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "one is on its way at a time, and a box saves nothing, whichever is largest"
+)]
 #[serde(tag = "answer", content = "value", rename_all = "snake_case")]
 pub enum Answer {
     /// The first screen.

@@ -111,13 +111,33 @@ pub(crate) fn jar_view(companion: &Companion, position: &Position) -> Result<Opt
     let jar = position.jar.as_deref();
     let note = texts::optional_words(companion, jar.and_then(|jar| jar.note.as_ref()))?;
     let mut steps = vec![show::said(&Sentence::new("jar-water"))];
-    steps.extend(in_order(position, "jar-add"));
+    steps.extend(jar_amounts(position));
     steps.extend(["jar-shake", "jar-stand", "jar-look", "jar-empty"].map(|code| show::said(&Sentence::new(code))));
     Ok(Some(JarTestView {
         steps,
         outcome: jar.map_or("", |jar| code_of(&jar.outcome, JAR_OUTCOMES)).to_owned(),
         note: note.unwrap_or_default(),
     }))
+}
+
+/// The water in the jar, in litres: a pint, as the source of the test has it, in round figures.
+const JAR_L: f64 = 0.5;
+
+/// What of each product goes into the jar, in the order of adding: as strong as it will be in the tank.
+fn jar_amounts(position: &Position) -> Vec<Said> {
+    let labels = position.labels();
+    let Some(plan) = position.plan.as_ref().map(|plan| &plan.plan) else { return Vec::new() };
+    let partners = plan.partners.iter().map(|partner| partner.product);
+    let amounts: Vec<ProductAmount> = std::iter::once(plan.product).chain(partners).collect();
+    let share = if plan.mixture.l() > 0.0 { JAR_L / plan.mixture.l() } else { 0.0 };
+    let in_jar = adding_order(&labels).into_iter().filter_map(|idx| labels.get(idx).zip(amounts.get(idx)));
+    in_jar
+        .map(|(label, amount)| {
+            let amount = amount.times(share);
+            let figure = Arg::number(amount.base(), amount.base_unit(), 1);
+            show::said(&Sentence::new("jar-add").with("name", Arg::Text(label.name.clone())).with("amount", figure))
+        })
+        .collect()
 }
 
 /// A sentence for each product in the order of adding, with its name and its group.

@@ -186,3 +186,49 @@ pub fn concentrate_is_strictest(mixing: &[Protective], spraying: &[Protective]) 
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::product::solubility::{OwnTable, SolubilityPoint};
+
+    #[track_caller]
+    fn says(check: &Check, verdict: Verdict, code: &str) {
+        assert_eq!((check.verdict, check.said.code.as_ref()), (verdict, code));
+    }
+
+    #[test]
+    fn neutral_water_is_fine_and_what_lies_above_is_alkaline() {
+        let ph = |value| water_and_iron(Some(Acidity::from_ph(value).unwrap()));
+        says(&ph(7.0), Verdict::Go, "water-ph-fine");
+        says(&ph(7.1), Verdict::Caution, "water-alkaline");
+        says(&water_and_iron(None), Verdict::Caution, "water-ph-unknown");
+        let hardness = |value| water_hardness(Some(Hardness::from_mg_per_l(value).unwrap()));
+        says(&hardness(120.0), Verdict::Go, "water-soft");
+        says(&hardness(121.0), Verdict::Caution, "water-hard");
+        says(&water_hardness(None), Verdict::Caution, "water-hardness-unknown");
+    }
+
+    #[test]
+    fn what_dissolves_is_near_from_four_fifths_and_stops_beyond_all_of_it() {
+        let at = Temperature::from_deg_c(10.0).unwrap();
+        let own = Dissolving::Own(OwnTable::new(vec![SolubilityPoint { temperature: at, g_per_l: 100.0 }]).unwrap());
+        let water = Volume::from_l(5.0).unwrap();
+        let check = |grams| dissolving("Demo", Mass::from_g(grams).unwrap(), Some(&own), Some(at), water);
+        says(&check(400.0), Verdict::Go, "dissolves");
+        says(&check(401.0), Verdict::Caution, "dissolves-barely");
+        says(&check(500.0), Verdict::Caution, "dissolves-barely");
+        says(&check(501.0), Verdict::Stop, "does-not-dissolve");
+        assert!(check(501.0).can_be_passed(), "arithmetic advises, and a person may know better");
+        let none = dissolving("Demo", Mass::from_g(1.0).unwrap(), None, Some(at), water);
+        says(&none, Verdict::Caution, "solubility-not-known");
+        let no_water = dissolving("Demo", Mass::from_g(1.0).unwrap(), Some(&own), Some(at), Volume::ZERO);
+        says(&no_water, Verdict::Stop, "does-not-dissolve");
+    }
+
+    #[test]
+    fn the_fourth_product_is_one_too_many() {
+        says(&number_of_products(3), Verdict::Go, "number-of-products-fine");
+        says(&number_of_products(4), Verdict::Stop, "too-many-products");
+    }
+}
