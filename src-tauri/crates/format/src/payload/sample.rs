@@ -404,6 +404,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
             in_tank: l(1.0 / 3.0),
             typed: Vec::new(),
             partners: Vec::new(),
+            checks: Vec::new(),
         },
         Payload::FillMade {
             fill: 3,
@@ -412,6 +413,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
             in_tank: l(9.7),
             typed: Vec::new(),
             partners: Vec::new(),
+            checks: Vec::new(),
         },
         Payload::Paused { reason: PauseReason::Wind, note: None },
         Payload::Stopped { reason: StopReason::Other, note: None },

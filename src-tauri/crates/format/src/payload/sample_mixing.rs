@@ -18,10 +18,6 @@ fn deg_c(value: f64) -> Temperature {
     Temperature::from_deg_c(value).unwrap()
 }
 
-fn litres(value: f64) -> Volume {
-    Volume::from_l(value).unwrap()
-}
-
 fn ml(value: f64) -> ProductAmount {
     ProductAmount::of(ProductKind::Volume, value).unwrap()
 }
@@ -62,16 +58,6 @@ pub(super) fn other_variants() -> Vec<Payload> {
     let mut variants = vec![
         Payload::ProductChosen { label: Arc::new(frozen_label(own)), checks: Vec::new() },
         Payload::WaterSeen { water: MixWater::default(), typed: Vec::new(), checks: Vec::new() },
-        Payload::FillMade {
-            fill: 2,
-            // A third has no end in binary: it must come back to the last bit.
-            product: ProductAmount::of(ProductKind::Mass, 1_000.0 / 3.0).unwrap(),
-            mixture: litres(10.0 / 3.0),
-            in_tank: litres(1.0 / 3.0),
-            typed: Vec::new(),
-            partners: Vec::new(),
-            checks: Vec::new(),
-        },
     ];
     variants.extend(
         [JarOutcome::Heat, JarOutcome::Clumps, JarOutcome::Layers]
