@@ -1,9 +1,11 @@
 // Every screen of the app and how to reach it, in the order an operator meets them. Tests that hold for all screens go
 // through this list.
 import type { Page } from '@playwright/test';
+import { GROUPS } from '../src/lib/label';
 import type { Panel } from '../src/lib/generated/Panel';
 import { startApp, type App } from './app';
 import { baselinePart, bentLawn, bracedPart, keepLawn, lawnOf, part, walkRound } from './lawns';
+import { demoOperator } from './operator';
 import { Visitor } from './visitor';
 
 const LAWN = 'Front lawn';
@@ -55,7 +57,7 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await look('first-start');
     await empty.ask({
       ask: 'save_operator',
-      input: { name: 'Demo Operator', certificate: 'DEMO-CERT-0001', firm: '', emergency_contacts: '' },
+      input: demoOperator,
       draft_key: null,
     });
     await show(page, empty, '#/home', query);
@@ -89,14 +91,20 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await look('lawn');
     await everyWayOfMeasuring(page, app, query, look);
     await show(page, app, `#/product/${product.id}`, query);
-    for (let n = 1; n <= 8; n += 1) {
-      await look(`label-${n}`);
-      if (n < 8) await page.locator('button.main-act').click();
+    for (const [idx, group] of GROUPS.entries()) {
+      await look(`label-${idx + 1}-${group}`);
+      if (idx < GROUPS.length - 1) await page.locator('button.main-act').click();
     }
     await show(page, app, `#/kit/${kit.id}`, query);
     await look('kit');
     await show(page, app, `#/calibrate/${kit.id}`, query);
     await look('calibrate');
+    await show(page, app, `#/clean/${kit.id}`, query);
+    await look('kit-cleaning');
+    await show(page, app, `#/ask/${kit.id}`, query);
+    await page.locator('input[name="wanted"]').fill('30');
+    await page.locator('section[aria-live]').waitFor();
+    await look('kit-answers');
 
     const visitor = new Visitor(app);
     await visitor.open(LAWN);

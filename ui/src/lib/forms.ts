@@ -3,6 +3,8 @@
 import type { CalibrationInput } from './generated/CalibrationInput';
 import type { CatchInput } from './generated/CatchInput';
 import type { CleaningInput } from './generated/CleaningInput';
+import type { LimitsInput } from './generated/LimitsInput';
+import type { OperatorInput } from './generated/OperatorInput';
 import type { WalkInput } from './generated/WalkInput';
 import type { ClientInput } from './generated/ClientInput';
 import type { KitInput } from './generated/KitInput';
@@ -137,6 +139,48 @@ export const emptyProduct = (): ProductInput => ({
   spill_words: '',
   swallowed_words: '',
   hazard_words: '',
+  situations: [],
+  hand_held: '',
+  actives: [],
+  formulation: '',
+  targets: [],
+  least_dose: figure('mL/100m2'),
+  least_dose_tag: 'statutory',
+  most_amount: figure('mL/100m2'),
+  most_amount_tag: 'statutory',
+  months: [],
+  months_tag: 'statutory',
+  temp_min: figure('degC'),
+  temp_max: figure('degC'),
+  temp_tag: 'advisory',
+  mow_before: figure('day'),
+  mow_after: figure('day'),
+  mow_tag: 'advisory',
+  young_turf: figure('month'),
+  young_turf_tag: 'advisory',
+  no_drought: false,
+  drought_tag: 'advisory',
+  water_margin_boom: figure('m'),
+  water_margin_tag: 'statutory',
+  keep_off_tag: 'statutory',
+  concentration_tag: 'statutory',
+  partners: '',
+  partners_words: '',
+  authorised_until: '',
+  use_up_by: '',
+  analysis: {
+    basis: '',
+    n: figure('percent'),
+    p: figure('percent'),
+    k: figure('percent'),
+    fe: figure('percent'),
+    p_as: '',
+    k_as: '',
+  },
+  dissolves: '',
+  own_solubility: [],
+  sources: {},
+  dose_seen: '',
   label_version: '',
   entered_by: '',
   entered_on: '',
@@ -197,6 +241,24 @@ export const emptyCleaning = (today: string, by: string): CleaningInput => ({
   agent: false,
   n_rinses: figure('times'),
   how_words: '',
+});
+
+export const emptyLimits = (): LimitsInput => ({
+  profile: '',
+  wind_calm: figure('km/h'),
+  wind_most: figure('km/h'),
+  temp_low: figure('degC'),
+  temp_high: figure('degC'),
+  keep_back: figure('m'),
+  reminder: figure('min'),
+});
+
+export const emptyOperator = (): OperatorInput => ({
+  name: '',
+  certificate: '',
+  firm: '',
+  emergency_contacts: '',
+  limits: emptyLimits(),
 });
 
 export const emptyCalibration = (today: string): CalibrationInput => ({

@@ -92,3 +92,6 @@ unit-pH = pH
 unit-mg-per-L = mg/L
 unit-ppm = ppm
 unit-dH = °dH
+unit-percent_ww = % w/w
+unit-percent_wv = % w/v
+unit-g-per-kg = g/kg
