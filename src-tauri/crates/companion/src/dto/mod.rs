@@ -5,6 +5,7 @@
 
 pub mod act;
 pub mod ask;
+pub mod correct;
 pub mod drawing;
 pub mod figures;
 pub mod kit;

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use super::act::Act;
+pub use super::correct::{CorrectionView, UseUpView};
 use super::drawing::Drawing;
 use super::figures::{Argument, CheckView, FieldProblem, Said, Shown, Typed, Verdict};
 pub use super::mixing::{
@@ -165,40 +166,6 @@ pub struct WalkPanel {
     pub again: Vec<TickView>,
     /// Remarks for this pass.
     pub notes: Vec<Said>,
-}
-
-/// A way to put right what the last pass showed.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct CorrectionView {
-    /// `add_water`, `fewer_passes`, `more_passes` or `as_planned`.
-    pub choice: String,
-    /// What it means.
-    pub said: Said,
-    /// The sum laid open.
-    pub sums: Vec<SumLine>,
-    /// What stands for or against it.
-    pub checks: Vec<CheckView>,
-    /// Whether it can be chosen.
-    pub can_be_chosen: bool,
-    /// Whether it is advised.
-    pub is_advised: bool,
-}
-
-/// A way to use up what is left.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct UseUpView {
-    /// `whole_pass` (diluted to one more pass), `part` (on the smallest lawful area) or `none`.
-    pub choice: String,
-    /// What it means.
-    pub said: Said,
-    /// The sum laid open.
-    pub sums: Vec<SumLine>,
-    /// What stands for or against it.
-    pub checks: Vec<CheckView>,
-    /// Whether it can be chosen.
-    pub can_be_chosen: bool,
-    /// Whether it is advised.
-    pub is_advised: bool,
 }
 
 /// A product to choose from, with what the label allows here today.

@@ -6,6 +6,7 @@ mod bad_lawns;
 mod calibration;
 mod course;
 mod home;
+mod kept_ground;
 mod kit;
 mod lawn;
 mod mixing;
