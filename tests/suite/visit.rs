@@ -14,6 +14,7 @@ use evensward_core::visit::state::Stage;
 
 use crate::visit_sample::{
     Trial, World, fill, fill_as_planned, fine, found, g, is_near, l, left, left_as_planned, note, see, stop,
+    tick_all_mixing,
 };
 
 /// One tap and where it leads: the stage, the pass, strips of it that are done, litres in the tank.
@@ -28,12 +29,6 @@ fn walk(trial: &mut Trial, taps: impl IntoIterator<Item = Tap>) {
         assert_eq!((trial.stage(), walk.pass, walk.strips_done), (stage, pass, strips_done), "{said}");
         let found_l = walk.in_tank.l();
         assert!((found_l - in_tank_l).abs() < 1e-6, "{said}: {found_l} L in the tank and not {in_tank_l}");
-    }
-}
-
-fn tick_all_mixing(trial: &mut Trial) {
-    for step in trial.position().mix_steps() {
-        trial.act(Command::TickMix { item: step.item, on: true });
     }
 }
 

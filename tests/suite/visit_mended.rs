@@ -3,22 +3,23 @@
 use evensward_core::checks::{Verdict, is_barred};
 use evensward_core::lawn::Shape;
 use evensward_core::plan::Remedy;
-use evensward_core::quantity::Doubt;
+use evensward_core::quantity::{Code, Doubt};
 use evensward_core::visit::command::{Command, Refusal};
 use evensward_core::visit::correct::{corrections, dose_given, use_ups};
 use evensward_core::visit::event::{At, CorrectionKind, Payload, Stamped, UseUpKind};
 use evensward_core::visit::evolve;
+use evensward_core::visit::item::PauseReason;
 use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
 use crate::visit_sample::{
     Trial, World, fill, fill_as_planned, fine, found, g, is_near, left, left_as_planned, m, note, see, stop,
+    tick_all_mixing,
 };
 
-fn tick_all_mixing(trial: &mut Trial) {
-    for step in trial.position().mix_steps() {
-        trial.act(Command::TickMix { item: step.item, on: true });
-    }
+/// Goes on after the weather paused the walk.
+fn go_on() -> Command {
+    Command::Resume { seen: PauseReason::Weather.again().iter().map(|item| Code::Borrowed(*item)).collect() }
 }
 
 #[track_caller]
@@ -69,8 +70,10 @@ fn rain_seen_while_mixing_holds_the_fill_and_no_reason_passes_it() {
     trial.act(see(fine()));
     trial.act(fill_as_planned());
     trial.act(see(sky));
-    assert_eq!(barred_by(trial.try_act(Command::PassDone)), ["rain"]);
-    assert_eq!(barred_by(trial.try_act(Command::StripDone)), ["rain"]);
+    // Rain on the walk pauses it by itself, and holds it while it lasts.
+    assert_eq!(trial.try_act(Command::PassDone), Err(Refusal::IsPaused));
+    assert_eq!(trial.try_act(Command::StripDone), Err(Refusal::IsPaused));
+    assert_eq!(barred_by(trial.try_act(go_on())), ["rain"]);
     trial.drive_to(Stage::Closed);
 }
 
@@ -80,9 +83,10 @@ fn frost_seen_on_the_walk_can_be_passed_with_a_reason_where_it_was_seen() {
     let mut sky = fine();
     sky.frozen = Some(true);
     trial.act(see(sky));
-    assert_eq!(barred_by(trial.try_act(Command::PassDone)), ["frozen"]);
+    assert_eq!(trial.try_act(Command::PassDone), Err(Refusal::IsPaused));
+    assert_eq!(barred_by(trial.try_act(go_on())), ["frozen"]);
     trial.act(Command::PassAdvisory { rule: "frozen".into(), because: note(1) });
-    trial.acts([Command::PassDone, left_as_planned()]);
+    trial.acts([go_on(), Command::PassDone, left_as_planned()]);
     assert_eq!(trial.stage(), Stage::Mix);
     tick_all_mixing(&mut trial);
     trial.act(fill_as_planned());

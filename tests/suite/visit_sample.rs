@@ -224,6 +224,16 @@ pub fn fill(product: Option<ProductAmount>, in_tank: Option<Volume>) -> Command 
     Command::FillMade { product, in_tank, typed: Vec::new(), partners: Vec::new() }
 }
 
+/// Ticks every mixing step, and looks at the weather where a refill waits for it.
+pub fn tick_all_mixing(trial: &mut Trial) {
+    for step in trial.position().mix_steps() {
+        trial.act(Command::TickMix { item: step.item, on: true });
+    }
+    if is_due_at_fill(trial.position()) {
+        trial.act(see(fine()));
+    }
+}
+
 pub fn left(left_l: f64) -> Command {
     Command::TankLeft { left: Some(l(left_l)), typed: Vec::new() }
 }
