@@ -150,6 +150,22 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await show(page, app, `#/visit/${bent.visitId}`, query);
     await look('visit-plan-bent');
 
+    const mixed = new Visitor(app);
+    await keepLawn(app, bentLawn('Shared-tank lawn'));
+    await mixed.open('Shared-tank lawn');
+    await mixed.until('plan');
+    if (mixed.view.panel.panel === 'plan') {
+      const other = mixed.view.panel.partners.can_add.find((one) => one.verdict !== 'stop');
+      if (other === undefined) throw new Error('no product that may share the tank');
+      const asItsLabel = { text: '', unit: '' };
+      await mixed.act({ act: 'add_partner', product_id: other.product_id, dose: asItsLabel });
+    }
+    for (const name of ['plan', 'ready', 'mix'] as const) {
+      await mixed.until(name);
+      await show(page, app, `#/visit/${mixed.visitId}`, query);
+      await look(`visit-${name}-partners`);
+    }
+
     const again = new Visitor(app);
     again.change = { guide: 'strip' };
     await again.open('Back lawn by the pond');
