@@ -236,3 +236,9 @@ formulation-unknown = { $code } is not one of the two-letter codes known here: l
 number-too-large = This is too much: at most { $limit } can be.
 target-dose-above-its-highest = This dose is above its own highest, or one is a volume and the other a weight: look at the label again.
 analysis-above-hundred = Together this is more than the product itself: look at the label again.
+
+# Turf that a label names
+lawn = a lawn
+amenity_turf = managed amenity turf
+sports_turf = sports turf
+other_turf = other turf
