@@ -206,8 +206,10 @@ fn rain_temperature_and_grass_are_never_go_when_not_looked_at() {
     is(&temperature(None, &silent, &limits), Verdict::Caution, "temperature-not-seen");
     assert_eq!(grass_wet(Some(true)).verdict, Verdict::Caution);
     assert_eq!(frozen(Some(true)).verdict, Verdict::Stop);
-    assert_eq!(drought(Some(true)).verdict, Verdict::Stop);
-    let nothing_known = [grass_wet(None), frozen(None), drought(None)];
+    assert_eq!(drought(Some(true), None).verdict, Verdict::Stop);
+    let excluded = Tagged::statutory(true);
+    assert_eq!(drought(Some(true), Some(&excluded)).tag, Tag::Statutory);
+    let nothing_known = [grass_wet(None), frozen(None), drought(None, None)];
     assert!(nothing_known.iter().all(|check| check.verdict == Verdict::Caution));
 }
 

@@ -65,6 +65,8 @@ pub struct Against<'a> {
     pub rain: &'a Rain,
     /// The temperatures that the label allows.
     pub temperature: &'a LabelTemperature,
+    /// Whether the label excludes grass that suffers from drought.
+    pub no_drought: Option<&'a Tagged<bool>>,
     /// The operator's limits.
     pub limits: &'a LimitProfile,
     /// The sides of the lawn.
@@ -96,7 +98,7 @@ pub fn weather(seen: &Observation, against: &Against<'_>) -> Vec<Check> {
     checks.extend(drying(seen.air(), limits));
     checks.push(grass_wet(seen.grass_wet));
     checks.push(frozen(seen.frozen));
-    checks.push(drought(seen.drought));
+    checks.push(drought(seen.drought, against.no_drought));
     checks
 }
 
@@ -226,10 +228,15 @@ pub fn frozen(seen: Option<bool>) -> Check {
     state_of_grass("frozen", seen, Verdict::Stop, ["frost-not-looked-at", "ground-frozen", "not-frozen"])
 }
 
-/// Drought: the grass is harmed rather than helped.
+/// Drought: the grass is harmed rather than helped. A label that excludes it says with what force.
 #[must_use]
-pub fn drought(seen: Option<bool>) -> Check {
-    state_of_grass("drought", seen, Verdict::Stop, ["drought-not-looked-at", "grass-thirsty", "grass-fresh"])
+pub fn drought(seen: Option<bool>, excluded: Option<&Tagged<bool>>) -> Check {
+    let codes = ["drought-not-looked-at", "grass-thirsty", "grass-fresh"];
+    let check = state_of_grass("drought", seen, Verdict::Stop, codes);
+    match excluded.filter(|excluded| excluded.value) {
+        Some(excluded) => Check { tag: excluded.tag, source: excluded.source.code().into(), ..check },
+        None => check,
+    }
 }
 
 fn state_of_grass(

@@ -152,15 +152,27 @@ pub fn weather_checks(position: &Position, limits: &LimitProfile, observation: &
     let Some(FrozenLabel { label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
     let is_kept_back =
         |part_idx, side_idx| position.kept_back.as_ref().is_some_and(|kept| kept.covers(part_idx, side_idx));
+    let temperature_of =
+        |label: &Label| LabelTemperature { least: label.least_temperature, most: label.most_temperature };
+    let temperature = temperature_of(label);
     let against = Against {
         rain: &label.rain,
-        temperature: &LabelTemperature::default(),
+        temperature: &temperature,
+        no_drought: label.no_drought.as_ref(),
         limits,
         sides: &measured.sides,
         away_bearing: measured.away_bearing,
         is_kept_back: &is_kept_back,
     };
     let mut checks = weather::weather(observation, &against);
+    for partner in position.partners.iter() {
+        let partner = &partner.label.label;
+        let name = Arg::Text(partner.name.clone());
+        let rain = weather::rain_against_label(&partner.rain, observation.rain_now, observation.dry_hours_expected);
+        let temperature = weather::temperature(observation.temperature, &temperature_of(partner), limits);
+        let drought = weather::drought(observation.drought, partner.no_drought.as_ref());
+        checks.extend([rain, temperature, drought].map(|check| check.with("partner", name.clone())));
+    }
     checks.extend(
         measured.patches.iter().any(|patch| patch.kind == PatchKind::Pond).then(|| wind::never_go("pond-in-the-lawn")),
     );
