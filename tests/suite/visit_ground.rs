@@ -32,6 +32,7 @@ fn treated(on: &str, ground: Option<ValidOutline>) -> Treatment {
         on: day(on),
         dose: None,
         actives: Vec::new(),
+        nutrients: Vec::new(),
         ground: ground.map(|ground| EarlierGround { outline, ground }),
     }
 }

@@ -22,6 +22,7 @@ fn treated(on: &str) -> Treatment {
         on: day(on),
         dose: None,
         actives: Vec::new(),
+        nutrients: Vec::new(),
         ground: None,
     }
 }

@@ -105,7 +105,7 @@ prop_compose! {
                 product: Uuid::from_u128(0xf1),
                 on: day("2026-05-04") - chrono::Days::new(days),
                 dose: None,
-                actives: Vec::new(),
+                actives: Vec::new(), nutrients: Vec::new(),
                 ground: None,
             })
             .collect();

@@ -137,6 +137,7 @@ impl World {
             client: Some(note(0xc2)),
             survey: self.survey.clone(),
             measured: self.survey.measure(None).unwrap(),
+            rest_of: None,
         }
     }
 

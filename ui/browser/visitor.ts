@@ -132,6 +132,7 @@ export class Visitor {
     if (lawn === undefined) throw new Error(`no lawn called ${lawnName}`);
     await this.#take({
       ask: 'open_visit',
+      rest_of: null,
       visit_id: this.visitId,
       command_id: crypto.randomUUID(),
       lawn_id: lawn.lawn_id,

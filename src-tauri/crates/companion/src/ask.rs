@@ -82,8 +82,9 @@ impl Companion {
             Ask::KitQuestions { kit_id, wanted, n_passes, pace } => {
                 Ok(Answer::KitAnswers(self.kit_questions(id(&kit_id)?, &wanted, n_passes, &pace)?))
             }
-            Ask::OpenVisit { visit_id, command_id, lawn_id } => {
-                visit::open(self, id(&visit_id)?, id(&command_id)?, id(&lawn_id)?)
+            Ask::OpenVisit { visit_id, command_id, lawn_id, rest_of } => {
+                let rest_of = rest_of.as_deref().map(id).transpose()?;
+                visit::open(self, id(&visit_id)?, id(&command_id)?, id(&lawn_id)?, rest_of)
             }
             Ask::Visit { visit_id } => visit::view(self, id(&visit_id)?),
             Ask::PreviewPlan { visit_id, choice } => visit::preview_plan(self, id(&visit_id)?, choice),

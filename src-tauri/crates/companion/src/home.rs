@@ -12,7 +12,7 @@ use evensward_store::Condition;
 use serde::Deserialize;
 use uuid::Uuid;
 
-use crate::dto::ask::{Failure, HomeView, LawnLine};
+use crate::dto::ask::{Failure, HomeView, LawnLine, UnfinishedView};
 use crate::dto::figures::Said;
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
 use crate::{Companion, failure, forms, visit};
@@ -39,11 +39,15 @@ impl Companion {
         let under_way: BTreeMap<Uuid, VisitRow> =
             self.store.visits_open()?.into_iter().map(|visit| (visit.lawn_id, visit)).collect();
         let mut lawns = Vec::new();
+        let mut unfinished = Vec::new();
         let mut n_unreadable = 0;
         for entry in self.entries(LAWN)? {
             let open = under_way.get(&entry.entry_id);
             let line = match self.lawn_line(&entry, open, &today) {
-                Ok(line) => line,
+                Ok((line, rest)) => {
+                    unfinished.extend(rest);
+                    line
+                }
                 Err(failure) if failure.is_of_one_entry() => {
                     tracing::error!(?failure, lawn_id = %entry.entry_id, "a lawn can't be read");
                     n_unreadable += 1;
@@ -67,6 +71,7 @@ impl Companion {
             operator: self.operator()?.map(|(_, operator)| operator.name),
             today,
             lawns: lawns.into_iter().map(|(_, _, line)| line).collect(),
+            unfinished,
             n_products: count(self.entries(PRODUCT)?.len()),
             n_kits: count(kits.len()),
             n_calibrated: count(calibrated.into_iter().filter(|is_calibrated| *is_calibrated).count()),
@@ -81,7 +86,12 @@ impl Companion {
         })
     }
 
-    fn lawn_line(&self, entry: &Entry, open: Option<&VisitRow>, today: &str) -> Result<LawnLine, Failure> {
+    fn lawn_line(
+        &self,
+        entry: &Entry,
+        open: Option<&VisitRow>,
+        today: &str,
+    ) -> Result<(LawnLine, Option<UnfinishedView>), Failure> {
         let input = self.lawn_of(entry)?;
         let client = match &input.client_id {
             Some(client_id) => {
@@ -103,7 +113,8 @@ impl Companion {
         let visits = visit::with_summaries(self, visits)?;
         let look_back_on = visit::look_back_due(&visits).map(|due| due.on.to_string());
         let filled = |words: &str| (!words.is_empty()).then(|| words.to_owned());
-        Ok(LawnLine {
+        let rest = if open.is_none() { visit::unfinished(&visits, &input.name) } else { None };
+        let line = LawnLine {
             lawn_id: entry.entry_id.to_string(),
             name: input.name.clone(),
             client: client.as_ref().and_then(|client| filled(&client.name)),
@@ -117,7 +128,8 @@ impl Companion {
             is_look_back_due: look_back_on.as_deref().is_some_and(|day| day <= today),
             look_back_on,
             next: summary.next,
-        })
+        };
+        Ok((line, rest))
     }
 }
 

@@ -330,7 +330,7 @@ impl Companion {
         input: &ProductInput,
         draft_key: Option<&str>,
     ) -> Result<(), Failure> {
-        forms::product::parse(input).map_err(Failure::refused)?;
+        forms::product::check_new(input).map_err(Failure::refused)?;
         let body = Value::Object(fields_of(input)?.into_iter().collect()).to_string();
         self.keep_current((PRODUCT, CURRENT_LABEL), product_id, (LABEL, label_id), body, draft_key)
     }

@@ -211,7 +211,11 @@ command_id: string,
 /**
  * The lawn.
  */
-lawn_id: string, } | { "ask": "visit", 
+lawn_id: string, 
+/**
+ * The visit of which only the rest is to be treated, when it was broken off.
+ */
+rest_of: string | null, } | { "ask": "visit", 
 /**
  * Which.
  */

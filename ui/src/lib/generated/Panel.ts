@@ -16,6 +16,7 @@ import type { ProductChoiceView } from "./ProductChoiceView";
 import type { RecordView } from "./RecordView";
 import type { Said } from "./Said";
 import type { Shown } from "./Shown";
+import type { TargetDoseView } from "./TargetDoseView";
 import type { TickView } from "./TickView";
 import type { UseUpView } from "./UseUpView";
 import type { WalkPanel } from "./WalkPanel";
@@ -60,7 +61,11 @@ problems: Array<FieldProblem>,
 /**
  * Products that share the tank.
  */
-partners: PartnersView, } | { "panel": "ready", 
+partners: PartnersView, 
+/**
+ * Doses that the label gives for single targets of this purpose.
+ */
+target_doses: Array<TargetDoseView>, } | { "panel": "ready", 
 /**
  * The items by group.
  */

@@ -4,6 +4,7 @@ import type { DirectionView } from "./DirectionView";
 import type { Drawing } from "./Drawing";
 import type { FillView } from "./FillView";
 import type { NarrowView } from "./NarrowView";
+import type { NutrientView } from "./NutrientView";
 import type { Said } from "./Said";
 import type { Shown } from "./Shown";
 import type { SumLine } from "./SumLine";
@@ -112,4 +113,8 @@ pass_drawings: Array<Drawing>,
 /**
  * Remarks, such as a water trim learned on the last visit.
  */
-notes: Array<Said>, };
+notes: Array<Said>, 
+/**
+ * What the products feed; empty where no label has an analysis.
+ */
+nutrients: Array<NutrientView>, };

@@ -242,3 +242,14 @@ lawn = a lawn
 amenity_turf = managed amenity turf
 sports_turf = sports turf
 other_turf = other turf
+
+# The rest of a lawn, a visit that only looks back, slips of the pen, and the second look
+rest-measured-anew = The lawn has been measured otherwise since: nobody knows where the rest lies. Treat the lawn anew when the interval allows it.
+rest-unknown = Nobody knows which ground that visit treated: its rest cannot be told from it.
+looked-back-only = Looked back on the visit before; nothing is treated.
+looked_back = looked back only
+look-at-the-dose-again = Look at the label once more, and tick that it says the same dose.
+slip-dose = { $value } lies outside what the label itself states: was { $meant } meant?
+slip-concentration = The label's concentration of { $value } does not fit its dose and water, which make { $meant }: look at the label again.
+dose-above-highest-for-target = { $value } is more than the label's highest dose for this purpose, { $limit }.
+dose-fine-for-target = Not more than the label's highest dose for this purpose, { $limit }.

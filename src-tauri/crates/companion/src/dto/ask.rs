@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::drawing::PointM;
-use super::figures::{FieldProblem, Said, Typed};
+use super::figures::{FieldProblem, Said, Shown, Typed};
 use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
 use super::limits::{LimitsInput, LimitsView};
@@ -192,6 +192,9 @@ pub enum Ask {
         command_id: String,
         /// The lawn.
         lawn_id: String,
+        /// The visit of which only the rest is to be treated, when it was broken off.
+        #[serde(default)]
+        rest_of: Option<String>,
     },
     /// A visit as it stands.
     Visit {
@@ -294,6 +297,9 @@ pub struct HomeView {
     pub today: String,
     /// Lawns: visits under way first, then look-backs due, then by name.
     pub lawns: Vec<LawnLine>,
+    /// Lawns of which a broken-off visit left a part untreated.
+    #[serde(default)]
+    pub unfinished: Vec<UnfinishedView>,
     /// Products kept.
     pub n_products: u32,
     /// Kits kept.
@@ -306,6 +312,23 @@ pub struct HomeView {
     pub file: Option<Said>,
     /// Where the data lies.
     pub data_folder: String,
+}
+
+/// A lawn of which a broken-off visit left a part untreated.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct UnfinishedView {
+    /// The visit that was broken off: what `OpenVisit` names as `rest_of`.
+    pub visit_id: String,
+    /// The lawn.
+    pub lawn_id: String,
+    /// Its name.
+    pub lawn: String,
+    /// The local date of the visit, `YYYY-MM-DD`.
+    pub on: String,
+    /// What was treated.
+    pub treated: Shown,
+    /// What is left.
+    pub left: Shown,
 }
 
 /// First aid and numbers to ring.

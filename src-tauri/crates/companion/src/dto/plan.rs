@@ -156,6 +156,26 @@ pub struct SumLine {
     pub is_result: bool,
 }
 
+/// A nutrient that the products of a plan put on the lawn.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct NutrientView {
+    /// Code of the element.
+    pub element: String,
+    /// By this plan, in grams per square metre.
+    pub now: Shown,
+    /// In this calendar year with this plan, as if all of it lay on the same ground.
+    pub season: Shown,
+}
+
+/// A dose that the label gives for one target of this purpose.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct TargetDoseView {
+    /// The target in the label's words.
+    pub target: String,
+    /// The dose as it was typed.
+    pub dose: Typed,
+}
+
 /// The finished plan.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct PlanView {
@@ -210,4 +230,7 @@ pub struct PlanView {
     pub pass_drawings: Vec<Drawing>,
     /// Remarks, such as a water trim learned on the last visit.
     pub notes: Vec<Said>,
+    /// What the products feed; empty where no label has an analysis.
+    #[serde(default)]
+    pub nutrients: Vec<NutrientView>,
 }

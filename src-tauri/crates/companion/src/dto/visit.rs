@@ -14,7 +14,8 @@ pub use super::mixing::{
     JarTestView, MixWaterInput, MixWaterView, PartnerAmountInput, PartnerFillView, PartnerView, PartnersView,
 };
 pub use super::plan::{
-    DirectionView, FillView, NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView,
+    DirectionView, FillView, NarrowOptionView, NarrowView, NutrientView, PlanChoice, PlanView, SumLine, TargetDoseView,
+    WaterOptionView,
 };
 use super::product::ProductView;
 use super::record::RecordView;
@@ -249,6 +250,8 @@ pub enum Panel {
         problems: Vec<FieldProblem>,
         /// Products that share the tank.
         partners: Box<PartnersView>,
+        /// Doses that the label gives for single targets of this purpose.
+        target_doses: Vec<TargetDoseView>,
     },
     /// Everything to tick before the first drop.
     Ready {

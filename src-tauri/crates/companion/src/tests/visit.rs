@@ -43,7 +43,7 @@ impl Walk {
     pub(super) fn open_in(mut trial: Trial, n: u128) -> Self {
         let visit_id = Uuid::from_u128(n).to_string();
         let command_id = Uuid::from_u128(n + 1).to_string();
-        let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into() };
+        let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into(), rest_of: None };
         let view = visit_of(trial.done(ask));
         Self { trial, visit_id, n_commands: n + 2, view }
     }

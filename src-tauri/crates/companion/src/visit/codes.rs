@@ -56,6 +56,7 @@ pub(crate) const STOPS: &[(&str, StopReason)] = &[
     ("equipment", StopReason::Equipment),
     ("client", StopReason::Client),
     ("health", StopReason::Health),
+    ("looked_back", StopReason::LookedBack),
     ("other", StopReason::Other),
 ];
 pub(crate) const CAUSES: &[(&str, Cause)] = &[

@@ -5,16 +5,17 @@
 use std::collections::BTreeSet;
 
 use evensward_core::checks::limits::LimitProfile;
-use evensward_core::quantity::Code;
+use evensward_core::quantity::{Area, Code, Said};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, LookBackDue};
+use evensward_core::visit::event::RestOf;
 use evensward_format::journal::{Stamp, VisitRow};
 use uuid::Uuid;
 
 use super::journal::at;
 use super::summary::{Summary, learned, treatments};
-use crate::dto::ask::Failure;
-use crate::{Companion, forms};
+use crate::dto::ask::{Failure, UnfinishedView};
+use crate::{Companion, forms, show};
 
 const DAY_MS: i64 = 86_400_000;
 
@@ -42,6 +43,37 @@ pub(crate) fn gather(
 pub(crate) fn limits(companion: &Companion) -> Result<LimitProfile, Failure> {
     let Some((_, operator)) = companion.operator()? else { return Ok(LimitProfile::default()) };
     forms::limits::profile(&operator.limits).map_err(Failure::refused)
+}
+
+/// The ground of a visit to this lawn that was broken off and closed, so that another may treat the rest.
+///
+/// # Errors
+/// When there is no such visit to this lawn, or nobody knows which ground it treated.
+pub(crate) fn rest_of(companion: &Companion, lawn_id: Uuid, visit: Uuid) -> Result<RestOf, Failure> {
+    let rows = companion.store.visits_of_lawn(lawn_id)?.into_iter().filter(|row| row.visit_id == visit);
+    let found = with_summaries(companion, rows)?;
+    let summary = found.first().map(|(_, summary)| summary).ok_or_else(|| Failure::not_found("visit"))?;
+    match (&summary.unfinished, &summary.ground) {
+        (Some(_), Some(ground)) => Ok(RestOf { visit, earlier: ground.recalled()? }),
+        _ => Err(Failure::refused(vec![show::problem("rest_of", &Said::new("rest-unknown"))])),
+    }
+}
+
+/// The broken-off visit of which the rest is still to be treated: the latest treatment of the lawn, unless it was finished.
+pub(crate) fn unfinished(rows: &[(VisitRow, Summary)], lawn: &str) -> Option<UnfinishedView> {
+    let is_finished = |visit: Uuid| rows.iter().any(|(_, summary)| summary.rest_of == Some(visit));
+    let (row, summary) = rows.iter().find(|(_, summary)| summary.treated_on.is_some())?;
+    let (treated_m2, left_m2) = summary.unfinished.filter(|_| !is_finished(row.visit_id))?;
+    summary.ground.as_ref()?;
+    let area = |m2| Area::from_m2(m2).ok().map(show::area);
+    Some(UnfinishedView {
+        visit_id: row.visit_id.to_string(),
+        lawn_id: row.lawn_id.to_string(),
+        lawn: lawn.to_owned(),
+        on: summary.treated_on.clone()?,
+        treated: area(treated_m2)?,
+        left: area(left_m2)?,
+    })
 }
 
 /// Rows of visits, each with its summary.

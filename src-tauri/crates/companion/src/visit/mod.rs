@@ -28,7 +28,7 @@ mod walking;
 mod weather;
 mod weather_view;
 
-pub(crate) use facts::{look_back_due, with_summaries};
+pub(crate) use facts::{look_back_due, unfinished, with_summaries};
 pub(crate) use ground::plane;
 pub(crate) use journal::Folded;
 
@@ -50,6 +50,7 @@ pub(crate) fn open(
     visit_id: Uuid,
     command_id: Uuid,
     lawn_id: Uuid,
+    rest_of: Option<Uuid>,
 ) -> Result<Answer, Failure> {
     if companion.store.command(command_id)?.is_some() {
         return view(companion, visit_id);
@@ -61,10 +62,14 @@ pub(crate) fn open(
     let measured = survey.measure(None).map_err(|refusals| {
         Failure::refused(refusals.iter().map(|refusal| show::problem(refusal.field.clone(), &refusal.said)).collect())
     })?;
+    let rest_of = rest_of.map(|visit| facts::rest_of(companion, lawn_id, visit)).transpose()?;
     let client_id = input.client_id.as_deref().map(failure::id).transpose()?;
     let mut private = Vec::new();
     let client = client_id.map(|client_id| acts::client_note(companion, client_id, &mut private)).transpose()?;
-    let lawn = FrozenLawn { lawn_id, client_id, client, survey, measured };
+    let mut lawn = FrozenLawn { lawn_id, client_id, client, survey, measured, rest_of };
+    lawn.measured = lawn
+        .measure(&lawn.survey, None)
+        .map_err(|said| Failure::refused(said.iter().map(|said| show::problem("rest_of", said)).collect()))?;
     let stamp = companion.ports.clock.now();
     let payloads = decide(&State::default(), &Facts::default(), at(&stamp), Command::Open(Box::new(lawn)))
         .map_err(|refusal| refusal::failure(&State::default().position, refusal))?;
@@ -87,7 +92,7 @@ pub(crate) fn preview_plan(companion: &mut Companion, visit_id: Uuid, choice: Pl
     let folded = current(companion, visit_id)?;
     let stamp = companion.ports.clock.now();
     let facts = facts::gather(companion, visit_id, &folded.state.position, &stamp)?;
-    let preview = planning::preview(&folded.state.position, &facts, choice);
+    let preview = planning::preview(&folded.state.position, &facts, companion.today(), choice);
     companion.folded = Some(folded);
     Ok(Answer::Plan(preview))
 }

@@ -2,18 +2,22 @@
 //!
 //! Core plans; here a choice is put together from what was chosen, and a plan is turned into what a screen shows.
 
+use std::collections::BTreeMap;
+
+use chrono::{Datelike, NaiveDate};
 use evensward_core::checks::is_barred;
 use evensward_core::plan::{
     self, Choice, Heading, NarrowOption, NarrowReport, PASSES_LOOKED_AT, PASSES_MOST, PASSES_USUAL, Plan, Remedy,
     Walkable,
 };
+use evensward_core::product::Nutrient;
 use evensward_core::quantity::{
     Angle, Area, Arg, Doubt, FlowRate, Pace, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Said as Sentence, Unit,
 };
-use evensward_core::visit::Position;
 use evensward_core::visit::command::{Facts, Refusal};
 use evensward_core::visit::decide::make_plan;
 use evensward_core::visit::event::Guide;
+use evensward_core::visit::{Position, gates};
 
 use super::codes::{GUIDES, HEADINGS, NARROW_AT, STARTS, code_of};
 use super::directions;
@@ -23,7 +27,7 @@ use super::refusal;
 use super::strips;
 use crate::dto::ask::{Failure, PlanPreview};
 use crate::dto::figures::{FieldProblem, Said, Shown, Typed};
-use crate::dto::visit::{NarrowOptionView, NarrowView, PlanChoice, PlanView, SumLine, WaterOptionView};
+use crate::dto::visit::{NarrowOptionView, NarrowView, NutrientView, PlanChoice, PlanView, SumLine, WaterOptionView};
 use crate::show;
 
 /// Less than this at the ends of a pass is not worth a sentence, in square metres (own setting).
@@ -152,14 +156,17 @@ fn options(position: &Position, walkable: Option<Walkable>) -> plan::WaterOption
 }
 
 /// What comes of a choice: a plan, or what stands against it, field by field.
-pub(crate) fn preview(position: &Position, facts: &Facts, input: PlanChoice) -> PlanPreview {
+pub(crate) fn preview(position: &Position, facts: &Facts, today: NaiveDate, input: PlanChoice) -> PlanPreview {
     let parsed = match plan_choice(position, facts, &input) {
         Ok((choice, _)) => choice,
         Err(failure) => return PlanPreview { choice: input, plan: None, problems: failure.problems },
     };
     match make_plan(position, &parsed) {
         Ok(plan) => {
-            let view = Box::new(plan_view(position, &parsed, &plan));
+            let mut view = Box::new(plan_view(position, &parsed, &plan));
+            let of_dose = gates::dose_checks(position, facts, parsed.dose, today);
+            view.checks.extend(of_dose.iter().map(|check| show::check(check, None)));
+            view.nutrients = nutrients(position, facts, today, &plan);
             PlanPreview { choice: understood(input, &plan), plan: Some(view), problems: Vec::new() }
         }
         Err(refusal) => PlanPreview { choice: input, plan: None, problems: problems(refusal) },
@@ -226,7 +233,34 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         drawing: strips::of_plan(position, plan),
         pass_drawings: plan.passes.iter().map(|pass| strips::of_pass(position, plan, pass.number)).collect(),
         notes: notes(position, choice, plan),
+        nutrients: Vec::new(),
     }
+}
+
+/// What the products of a plan feed, and with it what this calendar year has fed, as if all lay on the same ground.
+fn nutrients(position: &Position, facts: &Facts, today: NaiveDate, plan: &Plan) -> Vec<NutrientView> {
+    let own = position.label.iter().map(|own| (&own.label, plan.dose));
+    let partners = position.partners.iter().map(|partner| (&partner.label.label, partner.dose));
+    let mut now: BTreeMap<Nutrient, f64> = BTreeMap::new();
+    for (nutrient, g_per_m2) in own.chain(partners).filter_map(|(label, dose)| label.delivered(dose)).flatten() {
+        *now.entry(nutrient).or_default() += g_per_m2;
+    }
+    let before = |nutrient: Nutrient| -> f64 {
+        let this_year = facts.history.iter().filter(|treatment| treatment.on.year() == today.year());
+        this_year
+            .flat_map(|treatment| &treatment.nutrients)
+            .filter(|(of, _)| *of == nutrient)
+            .map(|(_, grams)| grams)
+            .sum()
+    };
+    let grams = |value: f64| show::shown(value, Unit::GramPerSquareMetre, 2);
+    now.into_iter()
+        .map(|(nutrient, g_per_m2)| NutrientView {
+            element: nutrient.code().to_owned(),
+            now: grams(g_per_m2),
+            season: grams(g_per_m2 + before(nutrient)),
+        })
+        .collect()
 }
 
 fn line(code: &'static str, value: Shown, is_result: bool) -> SumLine {

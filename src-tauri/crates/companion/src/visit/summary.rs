@@ -4,6 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use evensward_core::coverage::{all_ground, without_slivers};
 use evensward_core::plan::{Cause, NextTime, learned_trim};
 use evensward_core::product::{ActiveDose, Label, Nutrient};
 use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
@@ -55,6 +56,12 @@ pub(crate) struct Summary {
     pub ready: BTreeSet<String>,
     /// The earlier visit that this one looked back on.
     pub looked_back_on: Option<Uuid>,
+    /// The visit of which this one treats the rest.
+    #[serde(default)]
+    pub rest_of: Option<Uuid>,
+    /// What a broken-off visit treated and left of its lawn, in square metres, once closed.
+    #[serde(default)]
+    pub unfinished: Option<(f64, f64)>,
     /// The ground that was treated, once closed; nothing when nobody knows, which later counts as all of the lawn.
     #[serde(default)]
     pub ground: Option<KeptGround>,
@@ -105,6 +112,19 @@ fn recalled_actives(kept: &[(String, Option<f64>)]) -> Vec<ActiveDose> {
     kept.iter().map(|(name, g_per_m2)| ActiveDose { name: name.clone(), g_per_m2: *g_per_m2 }).collect()
 }
 
+/// What a broken-off visit treated and left, once closed: nothing when it left nothing to speak of, or nobody knows.
+fn unfinished(position: &Position) -> Option<(f64, f64)> {
+    position.closed.as_ref().and(position.stopped.as_ref())?;
+    let treated = all_ground(&position.treated_ground()?)?;
+    let measured = &position.label.as_ref()?.measured;
+    let left_m2 = without_slivers(&measured.net.without(&treated)).area().m2();
+    (left_m2 > LEFT_AT_LEAST_M2).then(|| (treated.area().m2(), left_m2))
+}
+
+fn fed_before(kept: &[(String, f64)]) -> Vec<(Nutrient, f64)> {
+    kept.iter().filter_map(|(code, grams)| Some((Nutrient::from_code(code)?, *grams))).collect()
+}
+
 /// Grams of each element that all products of a visit together put on a square metre.
 fn fed(position: &Position) -> Vec<(String, f64)> {
     let own = position.label.as_ref().zip(dose_given(position)).map(|(label, dose)| (&label.label, dose));
@@ -120,6 +140,9 @@ fn fed(position: &Position) -> Vec<(String, f64)> {
     }
     all.into_iter().map(|(nutrient, g_per_m2)| (nutrient.code().to_owned(), g_per_m2)).collect()
 }
+
+/// Less than this is no rest of a lawn that is worth a visit, in square metres (own setting).
+const LEFT_AT_LEAST_M2: f64 = 1.0;
 
 impl Summary {
     /// The summary in a row; one that can't be read is made anew from the journal.
@@ -161,6 +184,8 @@ impl Summary {
             ready_on: position.opened.map(|at| at.local_date().to_string()),
             ready: daily,
             ground: KeptGround::of(position),
+            rest_of: position.lawn.as_ref().and_then(|lawn| lawn.rest_of.as_ref()).map(|rest| rest.visit),
+            unfinished: unfinished(position),
             looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
         }
     }
@@ -217,12 +242,14 @@ pub(crate) fn treatments((row, summary): &(VisitRow, Summary)) -> Result<Vec<Tre
         on,
         dose: recalled_dose(summary.dose_per_m2),
         actives: recalled_actives(&summary.actives),
+        nutrients: fed_before(&summary.nutrients),
         ground,
     };
     let partners = summary.partners.iter().map(|partner| Treatment {
         product: partner.product_id,
         dose: recalled_dose(partner.dose_per_m2),
         actives: recalled_actives(&partner.actives),
+        nutrients: Vec::new(),
         ..own.clone()
     });
     let mut all: Vec<Treatment> = partners.collect();

@@ -7,8 +7,8 @@
 use chrono::{Datelike, Months as CalendarMonths, NaiveDate};
 
 use super::{Check, Verdict};
-use crate::product::{Label, LegalClass, Months, Situation, Tag, Tagged};
-use crate::quantity::{Arg, ProductDose, Unit, is_below};
+use crate::product::{Label, LegalClass, Months, Purpose, Situation, Tag, Tagged, TargetUse};
+use crate::quantity::{Arg, ProductDose, Unit, is_above, is_below};
 
 const fn is_protection_product(label: &Label) -> bool {
     matches!(label.legal_class, LegalClass::PlantProtection)
@@ -122,6 +122,24 @@ pub fn authorisation(label: &Label, today: NaiveDate) -> Option<Check> {
             Some(check(Verdict::Go, "authorised").with_value(Arg::Date(today)).with_limit(Arg::Date(use_up_by)))
         }
     }
+}
+
+/// The dose against the highest for this purpose, where the label gives doses for single targets with a highest of their own.
+///
+/// Nobody says for which of them the dose is meant: the largest of them is the limit.
+#[must_use]
+pub fn dose_for_target(dose: ProductDose, purpose: Purpose, uses: &[TargetUse]) -> Option<Check> {
+    let highest = uses.iter().filter(|used| used.purpose == purpose).filter_map(|used| used.highest.as_ref());
+    let highest = highest.filter(|highest| highest.value.kind() == dose.kind());
+    let most = highest.max_by(|a, b| a.value.base().total_cmp(&b.value.base()))?;
+    let (verdict, code) = if is_above(dose.base(), most.value.base()) {
+        (Verdict::Stop, "dose-above-highest-for-target")
+    } else {
+        (Verdict::Go, "dose-fine-for-target")
+    };
+    let figure = |dose: ProductDose| Arg::number(dose.base(), dose.base_unit(), 3);
+    let check = Check::new("dose-for-target", verdict, most.tag, most.source.code(), code);
+    Some(check.with_value(figure(dose)).with_limit(figure(most.value)))
 }
 
 /// The dose against the lowest that the label states: less may not work, and is no lesser use in law.

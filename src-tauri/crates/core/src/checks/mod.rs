@@ -32,6 +32,7 @@ pub const RULES: &[&str] = &[
     "concentration",
     "dissolving",
     "dose",
+    "dose-for-target",
     "dose-on-ground",
     "drought",
     "drying-difference",

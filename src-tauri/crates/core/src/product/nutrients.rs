@@ -40,6 +40,12 @@ impl Nutrient {
         }
     }
 
+    /// The nutrient of a code.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|nutrient| nutrient.code() == code)
+    }
+
     /// The element in its oxide, by mass; nothing where labels state no oxide.
     ///
     /// ```

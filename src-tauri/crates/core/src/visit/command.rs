@@ -16,7 +16,7 @@ use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
-use crate::product::{ActiveDose, Label};
+use crate::product::{ActiveDose, Label, Nutrient};
 use crate::quantity::{Code, Length, ProductAmount, ProductDose, Said, Volume};
 
 /// A treatment known on this lawn.
@@ -32,6 +32,8 @@ pub struct Treatment {
     pub dose: Option<ProductDose>,
     /// The active substances that came with it.
     pub actives: Vec<ActiveDose>,
+    /// What all products of that visit together fed, in grams per square metre: told once, with the visit's own product.
+    pub nutrients: Vec<(Nutrient, f64)>,
     /// The ground that was covered; nothing when nobody knows, which counts as all of the lawn.
     pub ground: Option<EarlierGround>,
 }

@@ -22,12 +22,15 @@ use crate::checks::weather::{Against, LabelTemperature, Observation};
 use crate::checks::{Check, Verdict, authorised, dose, label, ready, weather, wind};
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
-use crate::quantity::{Arg, Length, ProductAmount, Volume};
+use crate::quantity::{Arg, Length, ProductAmount, ProductDose, Volume};
 
 /// Is a treatment right at all?
 #[must_use]
 pub fn assess_checks(found: &Found) -> Vec<Check> {
     let Some(target) = found.target else {
+        if found.look_back.is_some() {
+            return vec![Check::new("need", Verdict::Go, Tag::Own, "integrated-pest-management", "looked-back-only")];
+        }
         // Treating by need is law in many countries, and a visit without a purpose could be held against no label.
         return vec![Check::new("need", Verdict::Stop, Tag::Statutory, "law", "nothing-to-treat")];
     };
@@ -92,18 +95,44 @@ pub fn product_checks(
     checks.push(asked(&|past| label::interval(dates(past).as_deref(), today, chosen.least_days.as_ref())));
     let (most, year) = (chosen.most_per_year.as_ref(), chosen.year);
     checks.push(asked(&|past| label::number_this_year(dates(past).as_deref(), today, most, year)));
-    let dose = position.plan.as_ref().map_or(chosen.dose, |plan| plan.choice.dose);
-    let most = chosen.most_amount.as_ref();
-    if let Some(most) = most {
-        let dose = if dose.kind() == most.value.kind() { dose } else { chosen.dose };
-        checks.push(asked(&|past| label::amount_this_year(past, dose, today, most, year)));
-    }
+    let dose = position.plan.as_ref().map(|plan| plan.choice.dose).filter(|dose| dose.kind() == chosen.dose.kind());
+    checks.extend(
+        chosen
+            .most_amount
+            .as_ref()
+            .map(|most| asked(&|past| label::amount_this_year(past, dose.unwrap_or(chosen.dose), today, most, year))),
+    );
     checks.extend(earlier.ground_check(measured));
     let has_open_water = match has_open_water(measured) {
         false if !are_edges_known(position, measured) => None,
         known => Some(known),
     };
     checks.push(label::water_margin(chosen, has_open_water, keeps_margin(chosen, measured)));
+    checks
+}
+
+/// Does the dose that was chosen stay within what the label states beside its highest: its lowest, the highest for this
+/// target, and the most in a year on any piece of today's ground?
+#[must_use]
+pub fn dose_checks(position: &Position, facts: &Facts, chosen: ProductDose, today: NaiveDate) -> Vec<Check> {
+    let Some(FrozenLabel { product_id, label, measured, .. }) = position.label.as_deref() else { return Vec::new() };
+    let mut checks = Vec::new();
+    checks.extend(authorised::least_dose(chosen, label.least_dose.as_ref()));
+    if let Some(target) = position.found.as_ref().and_then(|found| found.target) {
+        checks.extend(authorised::dose_for_target(chosen, target, &label.uses));
+    }
+    if let Some(most) = &label.most_amount {
+        let earlier = earlier(position, facts, *product_id, label);
+        let known = |past: &[Past]| {
+            let past = earlier.is_all_known.then_some(past);
+            label::amount_this_year(past, chosen, today, most, label.year)
+        };
+        let on_pieces = earlier.on_pieces(measured);
+        // What is known may be enough for a Stop even where not all is known.
+        let stops = |past: &[Past]| label::amount_this_year(Some(past), chosen, today, most, label.year);
+        let worst = on_pieces.iter().map(|past| stops(past)).find(|check| check.verdict == Verdict::Stop);
+        checks.extend(worst.or_else(|| on_pieces.iter().map(|past| known(past)).max_by_key(|check| check.verdict)));
+    }
     checks
 }
 

@@ -135,6 +135,7 @@ fn lawn(survey: Survey, measured: Measured) -> FrozenLawn {
         client: Some(note(0xc2)),
         survey,
         measured,
+        rest_of: None,
     }
 }
 

@@ -5,11 +5,13 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use evensward_core::checks::weather::Sky;
 use evensward_core::checks::wind::WindFrom;
+use evensward_core::coverage::EarlierGround;
 use evensward_core::product::{
     Active, Analysis, AnalysisBasis, Content, Months, Nutrient, Purpose, Situation, Stated, StatedAs, Tagged, TargetUse,
 };
 use evensward_core::quantity::{Angle, Humidity, Length, ProductDose, ProductKind, Temperature, Unit, WindSpeed};
-use evensward_core::visit::event::{KeptBack, Payload};
+use evensward_core::visit::event::{KeptBack, Payload, RestOf};
+use uuid::Uuid;
 
 use super::sample::{checks, each_kind, measured, typed};
 
@@ -43,6 +45,12 @@ pub(super) fn with_keys_of_the_day() -> Vec<Payload> {
 
 fn later(payload: Payload) -> Option<Payload> {
     Some(match payload {
+        Payload::Opened(mut lawn) => {
+            let now = Arc::make_mut(&mut lawn);
+            let (outline, ground) = (now.measured.outline.clone(), now.measured.net.clone());
+            now.rest_of = Some(RestOf { visit: Uuid::from_u128(0x91), earlier: EarlierGround { outline, ground } });
+            Payload::Opened(lawn)
+        }
         Payload::Assessed { mut found, checks } => {
             let now = Arc::make_mut(&mut found);
             now.situation = Some(Situation::AmenityTurf);

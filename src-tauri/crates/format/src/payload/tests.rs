@@ -70,7 +70,7 @@ fn keys_that_came_later_are_written_as_they_were_published() {
 fn keys_of_the_day_and_the_label_are_written_as_they_were_published() {
     let written: Vec<Written> = with_keys_of_the_day().iter().map(|payload| write(payload).unwrap()).collect();
     let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
-    assert_eq!(kinds, ["assessed", "product-chosen", "weather-seen"]);
+    assert_eq!(kinds, ["opened", "assessed", "product-chosen", "weather-seen"]);
     for Written { kind, version, payload } in written {
         insta::assert_snapshot!(format!("{kind}-{version}-day"), laid_out(&payload));
     }

@@ -88,6 +88,15 @@ pub(crate) fn parse(input: &ProductInput) -> Result<Label, Vec<FieldProblem>> {
     problems.give(label)
 }
 
+/// Whether a label may be kept as a new version: it stands, and its dose was looked at a second time.
+pub(crate) fn check_new(input: &ProductInput) -> Result<(), Vec<FieldProblem>> {
+    parse(input)?;
+    if second_look::is_seen(input) {
+        return Ok(());
+    }
+    Err(vec![show::problem("dose_seen", &Said::new("look-at-the-dose-again"))])
+}
+
 /// The form with what the trade makes of it.
 pub(crate) fn view(input: &ProductInput, today: NaiveDate) -> ProductView {
     let (label, figures, mut problems) = read(input);
@@ -332,7 +341,7 @@ fn water_in_units(figures: &Figures) -> Vec<Shown> {
 
 /// Slips of the pen worth a second look.
 fn notes(figures: &Figures, label: Option<&Label>, today: NaiveDate) -> Vec<Said> {
-    let mut notes = Vec::new();
+    let mut notes: Vec<Said> = second_look::slips(figures, label);
     if let (Some(dose), Some(highest)) = (figures.dose, figures.highest_dose)
         && dose.kind() == highest.kind()
     {

@@ -1,7 +1,8 @@
 //! The panels before the work: is a treatment right, which product, which kit, which plan.
 
 use evensward_core::checks::{Check, strictest};
-use evensward_core::product::Label;
+use evensward_core::product::{Label, Purpose};
+
 use evensward_core::quantity::{Arg, Said as Sentence};
 use evensward_core::visit::command::Facts;
 use evensward_core::visit::event::FrozenKit;
@@ -15,7 +16,7 @@ use uuid::Uuid;
 use crate::Companion;
 use crate::dto::ask::{Failure, FailureCode};
 use crate::dto::figures::Typed;
-use crate::dto::visit::{AssessInput, KitChoiceView, Panel, ProductChoiceView};
+use crate::dto::visit::{AssessInput, KitChoiceView, Panel, ProductChoiceView, TargetDoseView};
 use crate::register::{KIT, PRODUCT};
 use crate::{forms, show};
 
@@ -35,7 +36,7 @@ pub(super) fn choose(companion: &Companion, position: &Position, facts: &Facts) 
     let today = companion.today();
     let products = product_choices(companion, |product_id, label| {
         let margin = label.water_margin.as_ref().map(|margin| margin.value);
-        let measured = position.lawn.as_ref().and_then(|lawn| lawn.survey.measure(margin).ok());
+        let measured = position.lawn.as_ref().and_then(|lawn| lawn.measure(&lawn.survey, margin).ok());
         Some(match &measured {
             Some(measured) => gates::product_checks(position, facts, product_id, label, measured, today),
             None => vec![nothing_left()],
@@ -129,12 +130,15 @@ fn not_calibrated() -> Check {
 }
 
 pub(super) fn plan_panel(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
-    let dose = position
-        .label
-        .as_ref()
-        .and_then(|label| companion.label_as_typed(label.label_id).ok())
-        .map_or_else(|| Typed::empty("mL/m2"), |input| input.dose);
-    let preview = preview(position, facts, first_choice(position, dose));
+    let typed = position.label.as_ref().and_then(|label| companion.label_as_typed(label.label_id).ok());
+    let dose = typed.as_ref().map_or_else(|| Typed::empty("mL/m2"), |input| input.dose.clone());
+    let purpose = position.found.as_ref().and_then(|found| found.target).map(Purpose::code);
+    let targets = typed.into_iter().flat_map(|input| input.targets);
+    let target_doses = targets
+        .filter(|target| Some(target.purpose.as_str()) == purpose)
+        .map(|target| TargetDoseView { target: target.target, dose: target.dose })
+        .collect();
+    let preview = preview(position, facts, companion.today(), first_choice(position, dose));
     let partners = Box::new(mixing::partners_view(companion, position, facts)?);
-    Ok(Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems, partners })
+    Ok(Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems, partners, target_doses })
 }

@@ -24,7 +24,7 @@ use weather::{keep_back, see_weather};
 
 use super::command::{Command, Facts, Refusal};
 use super::correct::{Correction, corrections, due_fill, use_ups};
-use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, look_back_day};
+use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, StopReason, look_back_day};
 use super::gates;
 use super::state::{Position, Stage, State};
 use crate::checks::RULES;
@@ -65,10 +65,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             expect(position, Stage::Choose)?;
             let lawn = lawn_of(position)?;
             let margin = label.water_margin.as_ref().map(|margin| margin.value);
-            let measured = lawn
-                .survey
-                .measure(margin)
-                .map_err(|refusals| Refusal::First(refusals.into_iter().map(|refusal| refusal.said).collect()))?;
+            let measured = lawn.measure(&lawn.survey, margin).map_err(Refusal::First)?;
             let checks = gates::product_checks(position, facts, product_id, &label, &measured, at.local_date());
             bar(position, &checks)?;
             // Who copied the label is personal: it stands in the label's own entry, which the id names.
@@ -85,8 +82,9 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         Command::AgreePlan { choice, guide, typed } => {
             expect(position, Stage::Plan)?;
             let plan = make_plan(position, &choice)?;
-            bar(position, &plan.checks)?;
-            let checks = plan.checks.clone();
+            let mut checks = plan.checks.clone();
+            checks.extend(gates::dose_checks(position, facts, choice.dose, at.local_date()));
+            bar(position, &checks)?;
             let plan = Arc::new(FrozenPlan { choice: *choice, plan, guide });
             // Places in the walk are counted in the walking order of the plan itself.
             let planned = Position { plan: Some(Arc::clone(&plan)), ..position.clone() };
@@ -270,7 +268,11 @@ fn assess(position: &Position, facts: &Facts, found: Found) -> Result<Vec<Payloa
     }
     let checks = gates::assess_checks(&found);
     bar(position, &checks)?;
-    Ok(vec![Payload::Assessed { found: Arc::new(found), checks }])
+    let only_looks_back = found.target.is_none();
+    let assessed = Payload::Assessed { found: Arc::new(found), checks };
+    // Nothing is to be treated: the look-back is the whole visit, and is signed as such.
+    let stopped = only_looks_back.then_some(Payload::Stopped { reason: StopReason::LookedBack, note: None });
+    Ok(std::iter::once(assessed).chain(stopped).collect())
 }
 
 /// Whether this pass can end here: walking, no refill before its end, and the weather as seen does not stand against it.

@@ -15,7 +15,7 @@ use super::require::{label_of, lawn_of};
 use crate::checks::Verdict;
 use crate::checks::limits::LimitProfile;
 use crate::checks::weather::{Observation, worsened};
-use crate::lawn::{FieldRefusal, Measured, Side, Survey};
+use crate::lawn::{Measured, Side, Survey};
 use crate::quantity::{Arg, Code, Length, Said, Unit, is_below};
 
 pub(super) fn see_weather(
@@ -60,8 +60,7 @@ pub fn measured_kept_back(position: &Position, kept: &KeptBack) -> Result<Measur
         Side { margin: if is_kept { side.margin.max(kept.width) } else { side.margin }, ..*side }
     });
     let survey = Survey { sides: sides.collect(), ..lawn.survey.clone() };
-    let said = |refusals: Vec<FieldRefusal>| refusals.into_iter().map(|refusal| refusal.said).collect();
-    survey.measure(margin).map_err(|refusals| Refusal::First(said(refusals)))
+    lawn.measure(&survey, margin).map_err(Refusal::First)
 }
 
 /// Ground that is kept back, or could be.

@@ -14,7 +14,8 @@ use uuid::Uuid;
 
 pub use parts::{
     Applied, At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    KeptBack, LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors, TypedFigure,
+    UseUpKind,
 };
 
 use super::item::PauseReason;

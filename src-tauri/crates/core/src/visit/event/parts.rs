@@ -5,11 +5,12 @@
 use chrono::{DateTime, NaiveDate};
 use uuid::Uuid;
 
+use crate::coverage::{Earlier as Lies, EarlierGround, without_slivers};
 use crate::kit::{Calibration, Kit};
-use crate::lawn::{Measured, Survey};
+use crate::lawn::{Measured, NetArea, Survey};
 use crate::plan::{Cause, Choice, Plan};
 use crate::product::{Label, Purpose, Situation};
-use crate::quantity::{Acidity, Code, Figure, Hardness, Length, ProductAmount, ProductDose, Temperature, Volume};
+use crate::quantity::{Acidity, Code, Figure, Hardness, Length, ProductAmount, ProductDose, Said, Temperature, Volume};
 
 /// When something happened: the wall clock for the record, the steady clock of one run for how long things took.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -134,6 +135,41 @@ pub struct FrozenLawn {
     pub survey: Survey,
     /// The survey worked out without a label's margin.
     pub measured: Measured,
+    /// The visit of which this one treats the rest, when it was broken off.
+    pub rest_of: Option<RestOf>,
+}
+
+/// A visit that was broken off, and the ground that it treated: the visit that finishes it leaves that ground alone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RestOf {
+    /// The visit that was broken off.
+    pub visit: Uuid,
+    /// What it treated, on the lawn as it was measured then.
+    pub earlier: EarlierGround,
+}
+
+impl FrozenLawn {
+    /// The lawn by a survey of it, with a label's margin to open water, and without what is treated already where this visit
+    /// treats the rest.
+    ///
+    /// # Errors
+    /// Every reason why nothing could be measured, among them that nothing is left, and that the lawn has been measured
+    /// otherwise since: then nobody knows where the rest lies.
+    pub fn measure(&self, survey: &Survey, margin: Option<Length>) -> Result<Measured, Vec<Said>> {
+        let measured = survey.measure(margin);
+        let measured =
+            measured.map_err(|refusals| refusals.into_iter().map(|refusal| refusal.said).collect::<Vec<_>>())?;
+        let Some(rest) = &self.rest_of else { return Ok(measured) };
+        if rest.earlier.lies_on(&measured) != Lies::AsDrawn {
+            return Err(vec![Said::new("rest-measured-anew")]);
+        }
+        let net = without_slivers(&measured.net.without(&rest.earlier.ground));
+        if net.is_empty() {
+            return Err(vec![Said::new("nothing-left-to-treat")]);
+        }
+        let net_area = NetArea { area: net.area(), doubt: measured.net_area.doubt };
+        Ok(Measured { net, net_area, ..measured })
+    }
 }
 
 /// The label as it was read when the product was chosen.
@@ -271,6 +307,8 @@ pub enum StopReason {
     Client,
     /// Somebody is unwell.
     Health,
+    /// The visit only looked back on an earlier one: nothing was to be treated.
+    LookedBack,
     /// Something else.
     Other,
 }

@@ -3,14 +3,16 @@
 use evensward_core::checks::Check;
 use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::weather::Observation;
+use evensward_core::coverage::EarlierGround;
 use evensward_core::kit::{Calibration, Kit};
-use evensward_core::lawn::{Measured, Survey};
+use evensward_core::lawn::{Measured, Survey, ValidOutline};
 use evensward_core::plan::{Cause, Choice, Plan};
 use evensward_core::product::{Label, Purpose, Situation};
 use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    KeptBack, LookBack, MixWater, NoteRef, Place, Share, Signature, StopReason, Survivors, TypedFigure, UseUpKind,
+    KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors, TypedFigure,
+    UseUpKind,
 };
 use evensward_core::visit::item::PauseReason;
 use serde::{Deserialize, Serialize};
@@ -27,7 +29,7 @@ frozen_code! {
     }
     UseUpKind { WholePass = "whole_pass", Part = "part", None = "none" }
     JarOutcome { Fine = "fine", Heat = "heat", Clumps = "clumps", Layers = "layers" }
-    StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", Other = "other" }
+    StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", LookedBack = "looked_back", Other = "other" }
     Cause {
         PaceOrFlow = "pace_or_flow", MissedStrip = "missed_strip", AreaWrong = "area_wrong", Nozzle = "nozzle",
         Unknown = "unknown",
@@ -91,8 +93,13 @@ frozen_struct! {
     /// The lawn as it was opened.
     FrozenLawnJson for FrozenLawn {
         lawn_id = lawn_id: Uuid, client_id = client_id: Option<Uuid>, client = client: Option<NoteRef>,
-        survey = survey: Survey, measured = measured: Measured,
+        survey = survey: Survey, measured = measured: Measured;
+        later rest_of = rest_of: Option<RestOf>,
     }
+    /// A visit of which the rest is treated.
+    RestOfJson for RestOf { visit = visit: Uuid, earlier = earlier: EarlierGround }
+    /// Ground that was treated, and the outline it was drawn on.
+    EarlierGroundJson for EarlierGround { outline = outline: ValidOutline, ground = ground: ValidOutline }
     /// The label as it was chosen.
     FrozenLabelJson for FrozenLabel {
         product_id = product_id: Uuid, label_id = label_id: Uuid, label = label: Label, measured = measured: Measured,
