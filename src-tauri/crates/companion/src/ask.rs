@@ -56,7 +56,9 @@ impl Companion {
                 self.save_product(id(&product_id)?, id(&label_id)?, &input, draft_key.as_deref())?;
                 Ok(Answer::Product(forms::product::view(&input, self.today())))
             }
-            Ask::PreviewKit { input } => Ok(Answer::Kit(forms::kit::view(&input, None))),
+            Ask::PreviewKit { input } => {
+                Ok(Answer::Kit(forms::kit::view(&input, forms::kit::Beside::default(), self.today())))
+            }
             Ask::Kits => Ok(Answer::Kits(self.kits()?)),
             Ask::Kit { kit_id } => Ok(Answer::Kit(self.kit_view(&self.entry(KIT, id(&kit_id)?)?)?)),
             Ask::SaveKit { kit_id, input, draft_key } => {

@@ -11,7 +11,6 @@ mod emergency;
 mod failure;
 mod forms;
 mod home;
-mod kits;
 mod outlines;
 pub mod ports;
 mod register;

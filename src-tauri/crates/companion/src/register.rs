@@ -7,14 +7,15 @@
 //!
 //! Invariant: a form and the clearing of its draft are one transaction, and keeping the same thing twice is harmless.
 
+mod kits;
+
 use std::collections::BTreeMap;
 
-use evensward_core::kit::{Calibration, Kit};
 use evensward_core::lawn::Survey;
 use evensward_core::product::Label;
 use evensward_core::quantity::Said;
 use evensward_format::private::PrivateText;
-use evensward_format::register::{CALIBRATION, Entry, FieldOperation, ImmutableEntry, LABEL, Tick};
+use evensward_format::register::{Entry, FieldOperation, ImmutableEntry, LABEL, Tick};
 use evensward_store::{RegisterChange, StoreError};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -23,7 +24,6 @@ use uuid::Uuid;
 
 use crate::Companion;
 use crate::dto::ask::Failure;
-use crate::dto::kit::{CalibrationInput, CalibrationView, KitInput, KitView};
 use crate::dto::lawn::LawnInput;
 use crate::dto::product::ProductInput;
 use crate::dto::register::{ClientInput, OperatorInput};
@@ -42,8 +42,6 @@ pub(crate) const KIT: &str = "kit";
 
 /// The product's field that names its current label version.
 const CURRENT_LABEL: &str = "current_label";
-/// The kit's field that names its current calibration.
-const CURRENT_CALIBRATION: &str = "current_calibration";
 /// The device's setting that names its operator.
 const OPERATOR_ID: &str = "operator_id";
 
@@ -333,81 +331,5 @@ impl Companion {
         forms::product::check_new(input).map_err(Failure::refused)?;
         let body = Value::Object(fields_of(input)?.into_iter().collect()).to_string();
         self.keep_current((PRODUCT, CURRENT_LABEL), product_id, (LABEL, label_id), body, draft_key)
-    }
-
-    /// A kit as typed and the form of its current calibration, if it has one.
-    pub(crate) fn kit_of(&self, entry: &Entry) -> Result<(KitInput, Option<(Uuid, CalibrationInput)>), Failure> {
-        let calibration = match pointer(entry, CURRENT_CALIBRATION)? {
-            None => None,
-            Some(calibration_id) => {
-                let made = self.store.immutable(calibration_id)?.ok_or_else(|| Failure::not_found("calibration"))?;
-                Some((calibration_id, form_from_body(&made.body)?))
-            }
-        };
-        Ok((form_from(&entry.fields)?, calibration))
-    }
-
-    /// A kit as typed and as the trade takes it, with its current calibration if it has one.
-    ///
-    /// # Errors
-    /// When there is no such kit, or a form no longer stands.
-    #[expect(clippy::type_complexity, reason = "each part is the form beside what it came to")]
-    pub fn load_kit(
-        &self,
-        kit_id: Uuid,
-    ) -> Result<(KitInput, Kit, Option<(Uuid, CalibrationInput, Calibration)>), Failure> {
-        let (input, calibration) = self.kit_of(&self.entry(KIT, kit_id)?)?;
-        let kit = forms::kit::parse(&input).map_err(Failure::refused)?;
-        let calibration = match calibration {
-            None => None,
-            Some((id, typed)) => {
-                let parsed = forms::calibration::parse(&typed).map_err(Failure::refused)?;
-                Some((id, typed, parsed))
-            }
-        };
-        Ok((input, kit, calibration))
-    }
-
-    /// The kit's view with its current calibration.
-    pub(crate) fn kit_view(&self, entry: &Entry) -> Result<KitView, Failure> {
-        let (input, calibration) = self.kit_of(entry)?;
-        let calibration = calibration.map(|(_, typed)| self.calibration_view(&input, &typed));
-        Ok(forms::kit::view(&input, calibration))
-    }
-
-    /// A calibration's view on a kit.
-    pub(crate) fn calibration_view(&self, kit: &KitInput, typed: &CalibrationInput) -> CalibrationView {
-        let swath = forms::kit::parse(kit).ok().map(|kit| kit.swath);
-        forms::calibration::view(typed, swath, self.today())
-    }
-
-    pub(crate) fn save_kit(&mut self, kit_id: Uuid, input: &KitInput, draft_key: Option<&str>) -> Result<(), Failure> {
-        forms::kit::parse(input).map_err(Failure::refused)?;
-        let edit = Edit { fields: fields_of(input)?, clear_draft: draft_key, ..Edit::default() };
-        self.keep(KIT, kit_id, edit)
-    }
-
-    /// Writes down what is in a kit now: `last_in` and `cleaned` as the kit's form names them.
-    ///
-    /// # Errors
-    /// When there is no such kit, the form refuses the code, or the file can't be written.
-    pub fn set_last_in(&mut self, kit_id: Uuid, last_in: &str, cleaned: bool) -> Result<(), Failure> {
-        let (mut input, _) = self.kit_of(&self.entry(KIT, kit_id)?)?;
-        last_in.clone_into(&mut input.last_in);
-        input.cleaned = cleaned;
-        self.save_kit(kit_id, &input, None)
-    }
-
-    pub(crate) fn save_calibration(
-        &mut self,
-        kit_id: Uuid,
-        calibration_id: Uuid,
-        input: &CalibrationInput,
-        draft_key: Option<&str>,
-    ) -> Result<(), Failure> {
-        self.entry(KIT, kit_id)?;
-        forms::calibration::parse(input).map_err(Failure::refused)?;
-        let body = Value::Object(fields_of(input)?.into_iter().collect()).to_string();
-        self.keep_current((KIT, CURRENT_CALIBRATION), kit_id, (CALIBRATION, calibration_id), body, draft_key)
     }
 }

@@ -6,8 +6,8 @@
 use evensward_core::checks::{self, Check};
 use evensward_core::product;
 use evensward_core::quantity::{
-    self as q, Area, Arg, Figure, FlowRate, Length, Pace, ProductAmount, ProductDose, Unit, Volume, VolumePerArea,
-    Weight,
+    self as q, Area, Arg, Figure, FlowRate, Length, Pace, Pressure, ProductAmount, ProductDose, Unit, Volume,
+    VolumePerArea, Weight,
 };
 
 use crate::dto::figures::{Argument, CheckView, FieldProblem, Said, Shown, Tag, Typed, Verdict};
@@ -51,6 +51,11 @@ pub(crate) fn flow(value: FlowRate) -> Shown {
 /// A pace in metres per second.
 pub(crate) fn pace(value: Pace) -> Shown {
     shown(value.m_per_s(), Unit::MetrePerSecond, 2)
+}
+
+/// A pressure in bar.
+pub(crate) fn pressure(value: Pressure) -> Shown {
+    shown(value.bar(), Unit::Bar, 2)
 }
 
 /// Mixture or water per area, in mL/m² and L/ha.

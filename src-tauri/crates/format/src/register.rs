@@ -25,6 +25,9 @@ pub const LABEL: &str = "label";
 /// The kind of entry a calibration is.
 pub const CALIBRATION: &str = "calibration";
 
+/// The kind of entry a signed cleaning is.
+pub const CLEANING: &str = "cleaning";
+
 /// A moment of the hybrid logical clock: it never goes back, even when the wall clock does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Tick {
@@ -176,7 +179,7 @@ fn entry(kind: &str, entry_id: Uuid, latest: &BTreeMap<&str, &FieldOperation>) -
 /// An entry that is made once and never edited: a label version or a calibration.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ImmutableEntry {
-    /// [`LABEL`] or [`CALIBRATION`].
+    /// [`LABEL`], [`CALIBRATION`] or [`CLEANING`].
     pub kind: String,
     /// The entry (UUIDv7).
     pub entry_id: Uuid,

@@ -4,6 +4,8 @@
 //! wrong fields are named at once. A figure that may stay empty is no figure then, never a guessed one.
 
 pub(crate) mod calibration;
+pub(crate) mod cleaning;
+pub(crate) mod head;
 pub(crate) mod kit;
 pub(crate) mod lawn;
 pub(crate) mod limits;

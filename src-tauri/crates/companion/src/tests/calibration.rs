@@ -1,5 +1,6 @@
 //! The calibration's form: every field wrong in turn, and what a good one comes to.
 
+use evensward_core::kit::{SetUp, SprayHead};
 use evensward_core::quantity::Swath;
 use serde_json::{Value, json};
 
@@ -7,15 +8,19 @@ use super::{changed, codes, demo};
 use crate::dto::ask::Ask;
 use crate::dto::figures::{Shown, Verdict};
 use crate::dto::kit::{CalibrationInput, CalibrationView};
-use crate::forms::calibration::{parse, view};
+use crate::forms::calibration::{Made, parse, view};
 
 fn calibration() -> CalibrationInput {
     let one = |ask| if let Ask::SaveCalibration { input, .. } = ask { Some(input) } else { None };
     demo().into_iter().find_map(one).unwrap()
 }
 
+fn set_up() -> SetUp {
+    SetUp { nozzle: "Flat fan".into(), head: SprayHead::default(), swath: Swath::from_m(1.0).unwrap() }
+}
+
 fn viewed(input: &CalibrationInput) -> CalibrationView {
-    view(input, Swath::from_m(1.0).ok(), "2026-11-24".parse().unwrap())
+    view(input, Some(&set_up()), "2026-11-24".parse().unwrap(), Made::Now)
 }
 
 #[test]
@@ -24,7 +29,7 @@ fn every_field_that_is_wrong_is_named_as_the_form_names_it() {
         let wrong = changed(&calibration(), at, to.clone());
         let view = viewed(&wrong);
         assert_eq!(codes(&view.problems), expected, "{at} = {to}");
-        assert_eq!(parse(&wrong).unwrap_err(), view.problems, "saving and previewing agree");
+        assert_eq!(parse(&wrong, None, Made::Now).unwrap_err(), view.problems, "saving and previewing agree");
         assert_eq!(view.input, wrong, "nothing typed is changed");
     };
     for field in ["jug_volume", "jug_time", "walk_length", "walk_time"] {
@@ -57,7 +62,11 @@ fn a_good_calibration_gives_flow_pace_steps_and_what_one_pass_puts_out() {
 #[test]
 fn a_pace_nobody_keeps_and_a_day_that_cannot_be_are_remarked_on() {
     let said = |at: &str, to: &str| -> Vec<String> {
-        let view = viewed(&changed(&calibration(), at, json!(to)));
+        let mut input = changed(&calibration(), at, json!(to));
+        for more in &mut input.more_walks {
+            more.time = input.walk_time.clone();
+        }
+        let view = viewed(&input);
         assert_eq!(view.problems, []);
         let bad = view.checks.into_iter().filter(|check| check.verdict != Verdict::Go);
         bad.map(|check| check.said.code).collect()
@@ -67,4 +76,53 @@ fn a_pace_nobody_keeps_and_a_day_that_cannot_be_are_remarked_on() {
     assert_eq!(said("/made_on", "2026-11-25"), ["calibration-in-the-future"]);
     assert_eq!(said("/made_on", "2026-08-25"), ["calibration-old"]);
     assert_eq!(said("/steps/text", ""), [""; 0], "steps need not be counted");
+}
+
+#[test]
+fn a_new_calibration_takes_three_catches_and_three_loaded_walks_close_to_each_other() {
+    let check = |at: &str, to: Value, expected: &[(&str, &str)]| {
+        let view = viewed(&changed(&calibration(), at, to.clone()));
+        assert_eq!(codes(&view.problems), expected, "{at} = {to}");
+    };
+    check("/more_catches", json!([]), &[("more_catches", "catches-too-few")]);
+    check("/more_walks", json!([]), &[("more_walks", "walks-too-few")]);
+    check("/is_loaded", json!(false), &[("is_loaded", "walk-with-the-sprayer-full")]);
+    check("/more_catches/1/volume/text", json!(""), &[("more_catches.1.volume", "empty")]);
+    // Two catches of 0.9 L and one of 0.972 L lie 5.2 % from their mean; one of 0.968 L lies 4.9 % from it.
+    check("/jug_volume/text", json!("0.972"), &[("more_catches", "catch-once-more")]);
+    check("/jug_volume/text", json!("0.968"), &[]);
+    // Two walks of 1 m/s and one of 0.85 m/s lie 10.5 % from their mean; one of 0.87 m/s lies 9.1 % from it.
+    check("/walk_length/text", json!("17"), &[("more_walks", "walk-once-more")]);
+    check("/walk_length/text", json!("17.4"), &[]);
+}
+
+#[test]
+fn one_catch_and_one_walk_that_were_kept_before_still_stand_with_a_caution() {
+    let mut old = calibration();
+    old.more_catches.clear();
+    old.more_walks.clear();
+    old.is_loaded = false;
+    let parsed = parse(&old, None, Made::Before).unwrap();
+    assert_eq!(parsed.evidence, None);
+    let view = view(&old, Some(&set_up()), "2026-11-24".parse().unwrap(), Made::Before);
+    assert_eq!(view.problems, []);
+    let caution: Vec<_> = view.checks.iter().filter(|check| check.verdict != Verdict::Go).collect();
+    assert_eq!(caution.iter().map(|check| check.rule.as_str()).collect::<Vec<_>>(), ["calibration-repeats"]);
+    assert_eq!(caution.first().unwrap().verdict, Verdict::Caution);
+}
+
+#[test]
+fn a_test_plot_that_says_something_else_is_asked_for_again() {
+    let plot = |caught: &str| {
+        let mut input = changed(&calibration(), "/plot_area", json!({ "text": "9", "unit": "m2" }));
+        input.plot_caught = crate::dto::figures::Typed { text: caught.into(), unit: "mL".into() };
+        let view = viewed(&input);
+        assert_eq!(view.problems, []);
+        view.disagreement.unwrap().said.code
+    };
+    // Jug and walk say 15 mL/m²; 135 mL on 9 m² say the same, 180 mL say 20.
+    assert_eq!(plot("135"), "two-ways-agree");
+    assert_eq!(plot("180"), "two-ways-disagree");
+    let half = changed(&calibration(), "/plot_area", json!({ "text": "9", "unit": "m2" }));
+    assert_eq!(codes(&viewed(&half).problems), [("plot_caught", "empty")]);
 }

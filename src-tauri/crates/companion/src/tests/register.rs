@@ -149,11 +149,11 @@ fn what_is_in_a_kit_now_is_written_down_and_nothing_else_of_it_changes() {
     let mut trial = Trial::with_demo();
     let kit_id: Uuid = "01900000-0000-7000-8000-000000000401".parse().unwrap();
     let before = trial.companion.load_kit(kit_id).unwrap().0;
-    trial.companion.set_last_in(kit_id, "clean_water", false).unwrap();
+    trial.companion.set_last_in(kit_id, "clean_water", None, false).unwrap();
     let after = trial.companion.load_kit(kit_id).unwrap().0;
     assert_eq!((after.last_in.as_str(), after.cleaned), ("clean_water", false));
     assert_eq!(changed(&changed(&after, "/last_in", json!(before.last_in)), "/cleaned", json!(true)), before);
-    let failure = trial.companion.set_last_in(kit_id, "tea", false).unwrap_err();
+    let failure = trial.companion.set_last_in(kit_id, "tea", None, false).unwrap_err();
     assert_eq!(codes(&failure.problems), [("last_in", "choice-unknown")]);
 }
 

@@ -361,7 +361,7 @@ fn in_sprayer(trial: &mut Trial) -> (String, bool) {
 fn a_sprayer_counts_as_dirty_from_the_first_fill_until_it_is_washed_however_often_the_washing_is_sent() {
     let mut walk = Walk::open();
     walk.until_mix();
-    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "clean_water", true).unwrap();
+    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "clean_water", None, true).unwrap();
     walk.act(Act::TickMix { item: "mix-pour-product".into(), on: true });
     assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), false));
     walk.act(Act::StopForGood { reason: "client".into(), note: String::new() });
@@ -374,7 +374,7 @@ fn a_sprayer_counts_as_dirty_from_the_first_fill_until_it_is_washed_however_ofte
     walk.act(Act::WashDone);
     assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), true));
     // The first time the program died before the kit's entry had followed; the retry makes it good.
-    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "lawn_product", false).unwrap();
+    walk.trial.companion.set_last_in(KIT.parse().unwrap(), "lawn_product", None, false).unwrap();
     let again = Ask::Act {
         visit_id: walk.visit_id.clone(),
         command_id: Uuid::from_u128(walk.n_commands).to_string(),

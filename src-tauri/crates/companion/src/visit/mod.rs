@@ -175,9 +175,10 @@ fn is_pouring(act: &Act) -> bool {
 /// The kit's entry follows the visit: what is in the sprayer now, and whether it is clean again.
 fn set_in_sprayer(companion: &mut Companion, position: &Position, is_clean: bool) -> Result<(), Failure> {
     let Some(kit) = &position.kit else { return Ok(()) };
-    let last_in =
-        if position.labels().iter().any(|label| label.is_total_herbicide) { "total_herbicide" } else { "lawn_product" };
-    match companion.set_last_in(kit.kit_id, last_in, is_clean) {
+    let labels = position.labels();
+    let last_in = if labels.iter().any(|label| label.is_total_herbicide) { "total_herbicide" } else { "lawn_product" };
+    let names: Vec<&str> = labels.iter().map(|label| label.name.as_str()).collect();
+    match companion.set_last_in(kit.kit_id, last_in, Some(&names.join(" + ")), is_clean) {
         Err(failure) if failure.code == FailureCode::Refused || failure.is_of_one_entry() => {
             // The visit has the kit frozen in it and goes on without the entry.
             tracing::error!(?failure, kit_id = %kit.kit_id, "the kit's entry can't follow the visit");

@@ -8,6 +8,7 @@ pub mod air;
 pub mod authorised;
 pub mod calibration;
 pub mod dose;
+pub mod kit;
 pub mod label;
 pub mod limits;
 pub mod mixing;
@@ -27,6 +28,9 @@ pub const RULES: &[&str] = &[
     "applied-by-others",
     "authorisation",
     "calibration-age",
+    "calibration-kit",
+    "calibration-repeats",
+    "calibration-ways",
     "clean-water-in-tank",
     "clean-water-trial",
     "concentration",
@@ -57,6 +61,7 @@ pub const RULES: &[&str] = &[
     "mowing-before",
     "narrow-pace",
     "need",
+    "nozzle-wear",
     "number-this-year",
     "other-direction",
     "pace",
@@ -69,6 +74,8 @@ pub const RULES: &[&str] = &[
     "room-in-tank",
     "rounding",
     "situation",
+    "sprayer-check",
+    "swath",
     "temperature",
     "use",
     "use-against-plan",
@@ -190,5 +197,7 @@ pub fn is_barred(checks: &[Check], passed: &[&str]) -> bool {
     checks.iter().any(|check| check.bars(passed))
 }
 
+#[cfg(test)]
+mod kit_tests;
 #[cfg(test)]
 mod tests;

@@ -1,9 +1,8 @@
-//! Ready before the first drop: the sprayer, the equipment worn, the site.
+//! Ready before the first drop: the equipment worn, the site, the clean-water trial.
 //!
 //! Invariant: what is not ticked is not done. Equipment that the label asks for is statutory.
 
 use super::{Check, Verdict};
-use crate::kit::LastIn;
 use crate::product::{Phase, Protective, Tag};
 use crate::quantity::Arg;
 
@@ -61,29 +60,6 @@ impl SiteItem {
             Self::Windows => "ready-windows-shut",
             Self::Neighbours => "ready-neighbours-told",
             Self::LawnCleared => "ready-lawn-cleared",
-        }
-    }
-}
-
-/// What was last in the sprayer. A herbicide that kills grass holds until the sprayer is cleaned; what nobody
-/// knows holds until it is cleaned or passed with a reason.
-#[must_use]
-pub fn last_in_sprayer(last_in: &LastIn, cleaned_since: bool) -> Check {
-    let rule = "last-in-sprayer";
-    let (verdict, tag, code) = match (last_in, cleaned_since) {
-        (LastIn::Nothing, _) => (Verdict::Go, Tag::Own, "sprayer-new"),
-        (LastIn::CleanWater, _) => (Verdict::Go, Tag::Own, "sprayer-had-clean-water"),
-        (_, true) => (Verdict::Go, Tag::Own, "sprayer-cleaned"),
-        // Binding as a label is: the last product's label asks for cleaning, and a trace kills the lawn.
-        (LastIn::TotalHerbicide, false) => (Verdict::Stop, Tag::Statutory, "total-herbicide-was-in-sprayer"),
-        (LastIn::Unknown, false) => (Verdict::Stop, Tag::Advisory, "last-in-sprayer-unknown"),
-        (LastIn::Product { .. }, false) => (Verdict::Caution, Tag::Advisory, "sprayer-not-cleaned"),
-    };
-    let check = Check::new(rule, verdict, tag, "label-of-what-was-last-in", code);
-    match last_in {
-        LastIn::Product { name } if !name.is_empty() => check.with("product", Arg::Text(name.clone())),
-        LastIn::Product { .. } | LastIn::Nothing | LastIn::CleanWater | LastIn::TotalHerbicide | LastIn::Unknown => {
-            check
         }
     }
 }

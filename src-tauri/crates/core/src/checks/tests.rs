@@ -5,11 +5,10 @@ use chrono::NaiveDate;
 use super::label::{interval, kills_grass, number_this_year, use_is_allowed, water_margin};
 use super::limits::LimitProfile;
 use super::need::{Seen, treat_at_all};
-use super::ready::{clean_water_trial, last_in_sprayer, protective};
+use super::ready::{clean_water_trial, protective};
 use super::weather::{LabelTemperature, drought, frozen, grass_wet, rain_against_label, temperature};
 use super::wind::{Wind, WindFrom, WindReading, wind_direction, wind_strength};
 use super::{Check, Verdict, dose, is_barred, strictest, water, weight};
-use crate::kit::LastIn;
 use crate::lawn::{Beside, MeasuredSide, Part, Shape, Side, Survey};
 use crate::plan::Walkable;
 use crate::product::{Form, Label, LegalClass, Phase, Protective, Purpose, Rain, Tag, Tagged, WaterRange, Year};
@@ -214,15 +213,7 @@ fn rain_temperature_and_grass_are_never_go_when_not_looked_at() {
 }
 
 #[test]
-fn the_sprayer_the_equipment_and_the_trial_are_ready_when_they_are_done() {
-    let herbicide = last_in_sprayer(&LastIn::TotalHerbicide, false);
-    is(&herbicide, Verdict::Stop, "total-herbicide-was-in-sprayer");
-    assert!(!herbicide.can_be_passed());
-    is(&last_in_sprayer(&LastIn::TotalHerbicide, true), Verdict::Go, "sprayer-cleaned");
-    is(&last_in_sprayer(&LastIn::Unknown, false), Verdict::Stop, "last-in-sprayer-unknown");
-    is(&last_in_sprayer(&LastIn::CleanWater, false), Verdict::Go, "sprayer-had-clean-water");
-    let other = LastIn::Product { name: "Another".to_owned() };
-    is(&last_in_sprayer(&other, false), Verdict::Caution, "sprayer-not-cleaned");
+fn the_equipment_and_the_trial_are_ready_when_they_are_done() {
     is(&clean_water_trial(true, false), Verdict::Stop, "trial-owed");
     is(&clean_water_trial(true, true), Verdict::Go, "trial-done");
     let asked_for = [Protective::Gloves, Protective::FaceShield];

@@ -6,8 +6,11 @@
 //! ISO 10625; the half-rate rule for the spacing swath (Ohio State University, Bulletin 817).
 //! Invariant: a flow, a pace and a swath come only from measurements above zero.
 
+mod cleaning;
 mod head;
 mod nozzle;
+mod questions;
+mod repeats;
 
 use chrono::NaiveDate;
 
@@ -16,10 +19,16 @@ use crate::quantity::{
     Weight,
 };
 
+pub use cleaning::{N_RINSES, cleaning_steps};
 pub use head::{Ended, NozzleRating, Pattern, SetUp, SprayHead, Valve};
 pub use nozzle::{
     NOZZLE_SIZES, NozzleSize, NozzleState, fan_angle_for, fan_width, flow_at_pressure, nozzle_state, pattern_base,
     pressure_for_flow,
+};
+pub use questions::{PassesFor, SizeFor, passes_for, share_of_pass, sizes_for};
+pub use repeats::{
+    MOST_APART_CATCHES_PERCENT, MOST_APART_WALKS_PERCENT, N_REPEATS, Spread, WalkSpread, off_percent, spread,
+    walk_spread,
 };
 
 /// A sprayer with a nozzle on it.
@@ -203,16 +212,11 @@ pub struct Calibration {
 }
 
 impl Calibration {
-    /// From a jug test and a timed walk; nothing when either measured nothing.
+    /// The mean of jug tests and of timed walks; nothing when either measured nothing.
     #[must_use]
-    pub fn from_tests(jug: JugTest, walk: TimedWalk, made_on: NaiveDate) -> Option<Self> {
-        Some(Self {
-            flow: jug.flow()?,
-            pace: walk.pace()?,
-            steps_per_min: walk.steps_per_min(),
-            made_on,
-            evidence: None,
-        })
+    pub fn from_tests(catches: &[JugTest], walks: &[TimedWalk], made_on: NaiveDate) -> Option<Self> {
+        let (flow, pace) = (spread(catches)?.mean, walk_spread(walks)?.mean);
+        Some(Self { flow, pace, steps_per_min: steps_per_min(walks), made_on, evidence: None })
     }
 
     /// Steps a minute at another pace, with steps of the same length.
@@ -220,6 +224,13 @@ impl Calibration {
     pub fn steps_per_min_at(&self, pace: Pace) -> Option<f64> {
         self.steps_per_min.map(|steps| steps * pace.m_per_s() / self.pace.m_per_s())
     }
+}
+
+/// The mean of the steps a minute of the walks whose steps were counted.
+#[must_use]
+pub fn steps_per_min(walks: &[TimedWalk]) -> Option<f64> {
+    let counted: Vec<f64> = walks.iter().filter_map(|walk| walk.steps_per_min()).collect();
+    (!counted.is_empty()).then(|| counted.iter().sum::<f64>() / counted.len() as f64)
 }
 
 /// The volume per area of one pass: flow / (pace x swath).
@@ -265,25 +276,4 @@ pub fn course_length(area: Area, swath: Swath) -> Length {
 #[must_use]
 pub fn area_per_fill(fill: Volume, rate: VolumePerArea) -> Option<Area> {
     (rate.ml_per_m2() > 0.0).then(|| Area::computed(fill.ml() / rate.ml_per_m2()))
-}
-
-/// The mean and the spread of several catches.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Spread {
-    /// The mean flow.
-    pub mean: FlowRate,
-    /// The largest distance of one catch from the mean, in per cent of the mean.
-    pub worst_percent: f64,
-}
-
-/// The mean of several catches and how far the worst is from it; nothing when no catch gave a flow.
-#[must_use]
-pub fn spread(catches: &[JugTest]) -> Option<Spread> {
-    let flows: Vec<f64> = catches.iter().filter_map(|catch| catch.flow()).map(FlowRate::l_per_min).collect();
-    if flows.is_empty() {
-        return None;
-    }
-    let mean = flows.iter().sum::<f64>() / flows.len() as f64;
-    let worst = flows.iter().map(|flow| (flow - mean).abs() / mean * 100.0).fold(0.0, f64::max);
-    Some(Spread { mean: FlowRate::computed(mean), worst_percent: worst })
 }

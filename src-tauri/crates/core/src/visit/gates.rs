@@ -19,7 +19,8 @@ use crate::checks::label::Past;
 use crate::checks::limits::LimitProfile;
 use crate::checks::need::{Seen, treat_at_all};
 use crate::checks::weather::{Against, LabelTemperature, Observation};
-use crate::checks::{Check, Verdict, authorised, dose, label, ready, weather, wind};
+use crate::checks::{Check, Verdict, authorised, dose, kit, label, ready, weather, wind};
+use crate::kit::SetUp;
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
 use crate::quantity::{Arg, Length, ProductAmount, ProductDose, Volume};
@@ -164,13 +165,21 @@ fn keeps_margin(chosen: &Label, measured: &Measured) -> bool {
         .all(|side| !crate::quantity::is_below(side.side.margin.m(), least.m()))
 }
 
-/// May this kit be used?
+/// May this kit be used for the product of this name?
 #[must_use]
-pub fn kit_checks(kit: &FrozenKit, today: NaiveDate) -> Vec<Check> {
-    vec![
-        ready::last_in_sprayer(&kit.kit.last_in, kit.kit.cleaned_since),
-        calibration_age(kit.calibration.made_on, today),
-    ]
+pub fn kit_checks(kit: &FrozenKit, product: Option<&str>, today: NaiveDate) -> Vec<Check> {
+    let FrozenKit { kit, calibration, .. } = kit;
+    let evidence = calibration.evidence.as_ref();
+    let mut checks = vec![
+        kit::last_in_sprayer(&kit.last_in, kit.cleaned_since, kit.clean_signed_on, product),
+        calibration_age(calibration.made_on, today),
+        kit::calibration_kit(evidence, &SetUp::of(kit)),
+        kit::calibration_repeats(evidence),
+    ];
+    let nominal = kit.head.as_ref().and_then(|head| head.nominal(evidence.and_then(|evidence| evidence.pressure)));
+    checks.extend(nominal.map(|nominal| kit::nozzle_wear(calibration.flow, nominal)));
+    checks.push(kit::sprayer_check(kit.checked_on, today));
+    checks
 }
 
 /// Does the weather allow it, edge by edge?

@@ -89,7 +89,7 @@ fn nothing_left() -> Check {
     )
 }
 
-pub(super) fn kit(companion: &Companion, today: chrono::NaiveDate) -> Result<Panel, Failure> {
+pub(super) fn kit(companion: &Companion, product: Option<&str>, today: chrono::NaiveDate) -> Result<Panel, Failure> {
     let mut kits = Vec::new();
     for entry in companion.entries(KIT)? {
         let Some((input, kit, calibration)) = unless_spoiled(companion.load_kit(entry.entry_id))? else { continue };
@@ -98,7 +98,7 @@ pub(super) fn kit(companion: &Companion, today: chrono::NaiveDate) -> Result<Pan
                 let per_pass = evensward_core::kit::per_pass(calibration.flow, calibration.pace, kit.swath);
                 let is_first_use = facts::is_first_use(companion, entry.entry_id)?;
                 let frozen = FrozenKit { kit_id: entry.entry_id, calibration_id, kit, calibration, is_first_use };
-                let checks = gates::kit_checks(&frozen, today);
+                let checks = gates::kit_checks(&frozen, product, today);
                 (show::per_area(per_pass), Some(typed.made_on), checks)
             }
             None => (Vec::new(), None, vec![not_calibrated()]),

@@ -31,7 +31,10 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
     Ok(match position.stage {
         Stage::Assess => assess(&gather()?),
         Stage::Choose => choose(companion, position, &gather()?)?,
-        Stage::Kit => kit(companion, at(&stamp).local_date())?,
+        Stage::Kit => {
+            let product = position.label.as_ref().map(|chosen| chosen.label.name.as_str());
+            kit(companion, product, at(&stamp).local_date())?
+        }
         Stage::Plan => plan_panel(companion, position, &gather()?)?,
         Stage::Ready => ready(companion, position, &gather()?)?,
         Stage::Mix => mix(companion, position)?,

@@ -75,7 +75,8 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::ChooseKit(kit) => {
             expect(position, Stage::Kit)?;
-            let checks = gates::kit_checks(&kit, at.local_date());
+            let product = position.label.as_ref().map(|chosen| chosen.label.name.as_str());
+            let checks = gates::kit_checks(&kit, product, at.local_date());
             bar(position, &checks)?;
             one(Payload::KitChosen { kit: Arc::new(*kit), checks })
         }
