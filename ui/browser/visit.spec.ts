@@ -74,9 +74,13 @@ test('a whole visit by touch', async ({ page, app }) => {
   await page.getByRole('textbox', { name: 'How long does the forecast stay dry?' }).fill('12');
   await page.getByRole('textbox', { name: 'Air temperature' }).fill('14');
   await choose(page, 'The grass', 'Dry');
+  await choose(page, 'The sky', 'Cloudy');
   await choose(page, 'The ground', 'Open');
   await choose(page, 'Drought', 'No sign of it');
+  await page.locator('summary', { hasText: 'More: compass, gusts measured, humidity' }).tap();
+  await page.getByRole('textbox', { name: 'Relative humidity' }).fill('65');
   await page.getByRole('button', { name: 'Write down the weather' }).tap();
+  await expect(page.getByText('Drying difference')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Begin mixing' })).toBeVisible();
   await page.reload();
   await expect(page.getByRole('button', { name: 'Begin mixing' })).toBeVisible();

@@ -23,6 +23,11 @@ export const FINE_DAY: WeatherInput = {
   grass: 'dry',
   ground: 'open',
   drought: 'no',
+  wind_from: '',
+  gust_speed: { text: '', unit: 'm/s' },
+  humidity: { text: '65', unit: 'percent' },
+  altitude: { text: '', unit: 'm' },
+  sky: 'cloudy',
 };
 
 const passable = (checks: CheckView[]): CheckView | undefined =>
@@ -72,6 +77,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
     case 'mix': {
       const open = panel.steps.find((step) => !step.is_ticked);
       if (open !== undefined) return { act: 'tick_mix', item: open.item, on: true };
+      if (view.weather_due !== null) return { act: 'see_weather', input: FINE_DAY };
       return {
         act: 'fill_made',
         product: { text: '', unit: panel.fill.product.unit },
@@ -97,6 +103,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
     }
     case 'wash': {
       const open = panel.steps.find((step) => !step.is_ticked);
+      if (view.weather_due !== null) return { act: 'see_weather', input: FINE_DAY };
       return open === undefined ? { act: 'wash_done' } : { act: 'tick_wash', item: open.item, on: true };
     }
     case 'close':
