@@ -37,7 +37,7 @@ test('the fan over the grass is drawn with its height, its width and the swath t
   await page.getByRole('combobox', { name: 'Unit of Nozzle above the grass' }).selectOption('cm');
   // A fan of 90 degrees is twice as wide as it hangs high: 2 x 50 cm x tan 45.
   await expect(
-    page.getByRole('img', { name: /Height: 50\u00a0cm\. Width on the ground: 1\.00?\u00a0m/ }),
+    page.getByRole('img', { name: /Height: 50\scm\. Width on the ground: 1\.00?\sm/ }),
   ).toBeVisible();
 });
 

@@ -253,3 +253,5 @@ slip-dose = { $value } lies outside what the label itself states: was { $meant }
 slip-concentration = The label's concentration of { $value } does not fit its dose and water, which make { $meant }: look at the label again.
 dose-above-highest-for-target = { $value } is more than the label's highest dose for this purpose, { $limit }.
 dose-fine-for-target = Not more than the label's highest dose for this purpose, { $limit }.
+rest-finished-already = The rest of that visit has been treated already.
+dose-above-highest-for-some-target = { $value } is more than the label's highest dose for one of the targets of this purpose, { $limit }: look which one is meant.

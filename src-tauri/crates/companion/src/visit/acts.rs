@@ -5,7 +5,7 @@
 use evensward_core::quantity::{self as q, Code, Length, ProductAmount, Volume};
 use evensward_core::visit::Position;
 use evensward_core::visit::command::{Command, Facts};
-use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef};
+use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef, StopReason};
 use evensward_format::private::PrivateText;
 use uuid::Uuid;
 
@@ -127,7 +127,8 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         Act::WashDone => Command::WashDone,
         Act::StopForGood { reason, note: words } => {
             let mut problems = Problems::default();
-            let reason = problems.code("reason", &reason, STOPS);
+            let among: Vec<_> = STOPS.iter().copied().filter(|(_, reason)| *reason != StopReason::LookedBack).collect();
+            let reason = problems.code("reason", &reason, &among);
             let note = optional_note(companion, &words, &mut private);
             problems.settle(reason.map(|reason| Command::StopForGood { reason, note }))?
         }

@@ -50,9 +50,12 @@ pub(crate) fn limits(companion: &Companion) -> Result<LimitProfile, Failure> {
 /// # Errors
 /// When there is no such visit to this lawn, or nobody knows which ground it treated.
 pub(crate) fn rest_of(companion: &Companion, lawn_id: Uuid, visit: Uuid) -> Result<RestOf, Failure> {
-    let rows = companion.store.visits_of_lawn(lawn_id)?.into_iter().filter(|row| row.visit_id == visit);
-    let found = with_summaries(companion, rows)?;
-    let summary = found.first().map(|(_, summary)| summary).ok_or_else(|| Failure::not_found("visit"))?;
+    let rows = with_summaries(companion, companion.store.visits_of_lawn(lawn_id)?)?;
+    let found = rows.iter().find(|(row, _)| row.visit_id == visit);
+    let (_, summary) = found.ok_or_else(|| Failure::not_found("visit"))?;
+    if rows.iter().any(|(_, other)| other.rest_of == Some(visit) && other.treated_on.is_some()) {
+        return Err(Failure::refused(vec![show::problem("rest_of", &Said::new("rest-finished-already"))]));
+    }
     match (&summary.unfinished, &summary.ground) {
         (Some(_), Some(ground)) => Ok(RestOf { visit, earlier: ground.recalled()? }),
         _ => Err(Failure::refused(vec![show::problem("rest_of", &Said::new("rest-unknown"))])),
@@ -61,7 +64,8 @@ pub(crate) fn rest_of(companion: &Companion, lawn_id: Uuid, visit: Uuid) -> Resu
 
 /// The broken-off visit of which the rest is still to be treated: the latest treatment of the lawn, unless it was finished.
 pub(crate) fn unfinished(rows: &[(VisitRow, Summary)], lawn: &str) -> Option<UnfinishedView> {
-    let is_finished = |visit: Uuid| rows.iter().any(|(_, summary)| summary.rest_of == Some(visit));
+    let finishes = |summary: &Summary, visit| summary.rest_of == Some(visit) && summary.treated_on.is_some();
+    let is_finished = |visit: Uuid| rows.iter().any(|(_, summary)| finishes(summary, visit));
     let (row, summary) = rows.iter().find(|(_, summary)| summary.treated_on.is_some())?;
     let (treated_m2, left_m2) = summary.unfinished.filter(|_| !is_finished(row.visit_id))?;
     summary.ground.as_ref()?;

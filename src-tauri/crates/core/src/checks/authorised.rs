@@ -126,26 +126,38 @@ pub fn authorisation(label: &Label, today: NaiveDate) -> Option<Check> {
 
 /// The dose against the highest for this purpose, where the label gives doses for single targets with a highest of their own.
 ///
-/// Nobody says for which of them the dose is meant: the largest of them is the limit.
+/// Nobody says for which of them the dose is meant: above the largest it is too much for any, and between the smallest and
+/// the largest it may be. A target without a highest of its own is held to the label's main one by another rule.
 #[must_use]
 pub fn dose_for_target(dose: ProductDose, purpose: Purpose, uses: &[TargetUse]) -> Option<Check> {
-    let highest = uses.iter().filter(|used| used.purpose == purpose).filter_map(|used| used.highest.as_ref());
-    let highest = highest.filter(|highest| highest.value.kind() == dose.kind());
-    let most = highest.max_by(|a, b| a.value.base().total_cmp(&b.value.base()))?;
-    let (verdict, code) = if is_above(dose.base(), most.value.base()) {
-        (Verdict::Stop, "dose-above-highest-for-target")
+    let of_purpose = uses.iter().filter(|used| used.purpose == purpose).filter_map(|used| used.highest.as_ref());
+    let highest: Vec<&Tagged<ProductDose>> = of_purpose.collect();
+    let by_size = |a: &&&Tagged<ProductDose>, b: &&&Tagged<ProductDose>| a.value.base().total_cmp(&b.value.base());
+    let (least, most) = (highest.iter().min_by(by_size)?, highest.iter().max_by(by_size)?);
+    let check = |verdict, limit: &Tagged<ProductDose>, code| {
+        Check::new("dose-for-target", verdict, limit.tag, limit.source.code(), code)
+    };
+    if highest.iter().any(|highest| highest.value.kind() != dose.kind()) {
+        return Some(check(Verdict::Stop, most, "dose-kinds-differ"));
+    }
+    let (verdict, limit, code) = if is_above(dose.base(), most.value.base()) {
+        (Verdict::Stop, most, "dose-above-highest-for-target")
+    } else if is_above(dose.base(), least.value.base()) {
+        (Verdict::Caution, least, "dose-above-highest-for-some-target")
     } else {
-        (Verdict::Go, "dose-fine-for-target")
+        (Verdict::Go, least, "dose-fine-for-target")
     };
     let figure = |dose: ProductDose| Arg::number(dose.base(), dose.base_unit(), 3);
-    let check = Check::new("dose-for-target", verdict, most.tag, most.source.code(), code);
-    Some(check.with_value(figure(dose)).with_limit(figure(most.value)))
+    Some(check(verdict, limit, code).with_value(figure(dose)).with_limit(figure(limit.value)))
 }
 
 /// The dose against the lowest that the label states: less may not work, and is no lesser use in law.
 #[must_use]
 pub fn least_dose(dose: ProductDose, least: Option<&Tagged<ProductDose>>) -> Option<Check> {
-    let least = least.filter(|least| least.value.kind() == dose.kind())?;
+    let least = least?;
+    if least.value.kind() != dose.kind() {
+        return Some(Check::new("least-dose", Verdict::Stop, least.tag, least.source.code(), "dose-kinds-differ"));
+    }
     let (verdict, code) = if is_below(dose.base(), least.value.base()) {
         (Verdict::Stop, "dose-below-least")
     } else {
@@ -154,4 +166,49 @@ pub fn least_dose(dose: ProductDose, least: Option<&Tagged<ProductDose>>) -> Opt
     let figure = |dose: ProductDose| Arg::number(dose.base(), dose.base_unit(), 3);
     let check = Check::new("least-dose", verdict, least.tag, least.source.code(), code);
     Some(check.with_value(figure(dose)).with_limit(figure(least.value)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::ProductKind;
+
+    fn dose(ml_per_m2: f64) -> ProductDose {
+        ProductDose::of(ProductKind::Volume, ml_per_m2).unwrap()
+    }
+
+    #[test]
+    fn a_dose_between_the_highest_of_two_targets_may_be_too_much_for_one() {
+        let target = |highest: f64| TargetUse {
+            purpose: Purpose::Weeds,
+            target: "an invented weed".to_owned(),
+            dose: dose(highest),
+            highest: Some(Tagged::statutory(dose(highest))),
+        };
+        let uses = [target(1.0), target(2.0)];
+        let check = |ml: f64, verdict: Verdict| {
+            assert_eq!(dose_for_target(dose(ml), Purpose::Weeds, &uses).unwrap().verdict, verdict, "{ml}");
+        };
+        check(1.0, Verdict::Go);
+        check(1.001, Verdict::Caution);
+        check(2.0, Verdict::Caution);
+        check(2.001, Verdict::Stop);
+        assert_eq!(dose_for_target(dose(9.0), Purpose::Moss, &uses), None);
+        let grams = ProductDose::of(ProductKind::Mass, 0.5).unwrap();
+        assert_eq!(dose_for_target(grams, Purpose::Weeds, &uses).unwrap().verdict, Verdict::Stop);
+    }
+
+    #[test]
+    fn turf_counts_its_months_by_the_calendar() {
+        let day = |text: &str| text.parse::<NaiveDate>().unwrap();
+        let least = Tagged::statutory(6_u16);
+        let check = |sown: Option<&str>, verdict: Verdict| {
+            let found = young_turf(Some(&least), sown.map(day), day("2026-06-30")).unwrap();
+            assert_eq!(found.verdict, verdict, "{sown:?}");
+        };
+        check(Some("2025-12-30"), Verdict::Go);
+        check(Some("2025-12-31"), Verdict::Go);
+        check(Some("2026-01-01"), Verdict::Stop);
+        check(None, Verdict::Caution);
+    }
 }

@@ -222,7 +222,9 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             one(Payload::Washed)
         }
         Command::StopForGood { reason, note } => {
-            if position.stopped.is_some() || matches!(position.stage, Stage::Close | Stage::Closed) {
+            // That a visit only looked back is decided where it looks back, and never said of one that was to treat.
+            let is_only_look = reason == StopReason::LookedBack;
+            if is_only_look || position.stopped.is_some() || matches!(position.stage, Stage::Close | Stage::Closed) {
                 return Err(Refusal::NotNow(position.stage));
             }
             one(Payload::Stopped { reason, note })
