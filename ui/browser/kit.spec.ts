@@ -36,9 +36,7 @@ test('the fan over the grass is drawn with its height, its width and the swath t
   await fill(page, { height: '50', fan_angle: '90' });
   await page.getByRole('combobox', { name: 'Unit of Nozzle above the grass' }).selectOption('cm');
   // A fan of 90 degrees is twice as wide as it hangs high: 2 x 50 cm x tan 45.
-  await expect(
-    page.getByRole('img', { name: /Height: 50\scm\. Width on the ground: 1\.00?\sm/ }),
-  ).toBeVisible();
+  await expect(page.getByRole('img', { name: /Height: 50\scm\. Width on the ground: 1\.00?\sm/ })).toBeVisible();
 });
 
 test('one catch is not a jug test, and three that agree are', async ({ page, app }) => {

@@ -195,3 +195,8 @@ emergency-read-out = Read this out when you ring
 emergency-authorisation = No. { $number }
 emergency-no-products = No label has been copied yet. Read out the label itself.
 emergency-general = The words in bold are common practice, without a source. The label and the safety data sheet come first.
+
+# A lawn of which a broken-off visit left a part untreated
+unfinished-heading = Broken off
+unfinished-left = { $left } still to treat. { $treated } were treated on { $day }.
+unfinished-do = Treat the rest

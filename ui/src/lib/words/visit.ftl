@@ -373,3 +373,8 @@ record-hash = Chained by
 
 ## The weather again
 weather-again = The weather has changed: write it down again
+
+# What is fed, and doses for single targets
+plan-nutrients = What the lawn is fed
+plan-nutrient = { $element }: { $now } now, { $season } this year with it
+plan-target-doses = Doses that the label gives for single targets
