@@ -1,4 +1,4 @@
-"""Answers what GEOS (through shapely) and GeographicLib say, for tests that hold our geometry against them.
+"""Answers what GEOS (through shapely), GeographicLib and PsychroLib say, for tests that hold our sums against them.
 
 Reads one JSON list of cases from standard input and writes one JSON list of answers, then ends. A case is an object
 with the name of its question as `op`; a refused one is answered with `{"error": text}`.
@@ -16,6 +16,8 @@ Ground is a list of polygons `{"outer": [[x, y], ...], "holes": [[[x, y], ...], 
   `area_in_c` of GeographicLib in C, as PROJ carries it
 - `adjust`: `corners` to start from and `lines` (each `[from, to, length, sd]`) -> `area`, `area_sd`, `residuals` and
   `standardised` of the least squares adjustment that leaves every corner free, by numpy's own solvers
+- `air`: `points` (each `[degrees Celsius, relative humidity in per cent, metres above the sea]`) -> `wet_bulb`,
+  `dew_point` and `pressure_pa`, each a list in the same order, by PsychroLib
 """
 
 import json
@@ -23,6 +25,7 @@ import sys
 import time
 
 import numpy
+import psychrolib
 import shapely
 from geographiclib.geodesic import Geodesic
 from pyproj import Geod
@@ -138,6 +141,17 @@ def adjust(case):
     }
 
 
+def air(case):
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    pressures = [psychrolib.GetStandardAtmPressure(altitude_m) for _, _, altitude_m in case["points"]]
+    pairs = list(zip(case["points"], pressures, strict=True))
+    return {
+        "wet_bulb": [psychrolib.GetTWetBulbFromRelHum(dry, humid / 100, pa) for (dry, humid, _), pa in pairs],
+        "dew_point": [psychrolib.GetTDewPointFromRelHum(dry, humid / 100) for (dry, humid, _), _ in pairs],
+        "pressure_pa": pressures,
+    }
+
+
 OPERATIONS = {
     "area": area,
     "union": boolean(shapely.union),
@@ -149,6 +163,7 @@ OPERATIONS = {
     "timed_cut": timed_cut,
     "geodesic": geodesic,
     "adjust": adjust,
+    "air": air,
 }
 
 

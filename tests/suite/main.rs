@@ -14,6 +14,7 @@ mod positions;
 mod published_values;
 mod tidy;
 
+mod air_reference;
 mod crash;
 mod faults;
 mod faults_disk;
