@@ -7,10 +7,12 @@
 //! Invariant: no expected value is worked out here or in `core`. Every input of a row must be used and every
 //! row must name a known formula and a known source, so that nothing is silently left out.
 
+mod chemistry;
 mod data;
 mod formula;
 mod geodesy;
 mod given;
+mod keys;
 mod lawn;
 mod row;
 mod survey;
