@@ -12,6 +12,7 @@ use super::visit::{AssessInput, CloseInput, WeatherInput};
 
 /// What an operator does in a visit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[expect(clippy::large_enum_variant, reason = "one is on its way at a time, and a box saves nothing")]
 #[serde(tag = "act", rename_all = "snake_case")]
 pub enum Act {
     /// Answer whether a treatment is right.
