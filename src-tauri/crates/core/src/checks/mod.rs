@@ -201,3 +201,5 @@ pub fn is_barred(checks: &[Check], passed: &[&str]) -> bool {
 mod kit_tests;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod wind_tests;
