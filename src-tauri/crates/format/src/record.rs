@@ -143,8 +143,29 @@ pub struct Weather {
     pub wind_height_m: Option<f64>,
     /// Side of the lawn towards which it blew: `front`, `right`, `back`, `left`, `none` (calm), or empty when not known.
     pub wind_towards: String,
+    /// Where it came from by the compass, in degrees clockwise from north, when it was told so.
+    #[serde(default)]
+    pub wind_from_deg: Option<f64>,
     /// Gusts.
     pub gusts: Option<bool>,
+    /// Speed of the gusts by meter, at the height of the wind's reading.
+    #[serde(default)]
+    pub gust_m_per_s: Option<f64>,
+    /// Relative humidity.
+    #[serde(default)]
+    pub humidity_percent: Option<f64>,
+    /// Metres above the sea, when said.
+    #[serde(default)]
+    pub altitude_m: Option<f64>,
+    /// Wet-bulb temperature, worked out.
+    #[serde(default)]
+    pub wet_bulb_deg_c: Option<f64>,
+    /// Sky: `clear`, `cloudy` or `mist`.
+    #[serde(default)]
+    pub sky: Option<String>,
+    /// The limits it was held against: a code.
+    #[serde(default)]
+    pub limits: Option<String>,
     /// Rain.
     pub rain: Option<bool>,
     /// Hours that the forecast kept dry.
@@ -304,6 +325,12 @@ pub struct Record {
     pub date: Option<String>,
     /// Weather, in the order it was seen.
     pub weather: Vec<Weather>,
+    /// Whether the weather was looked at once more at the end; null when nothing was sprayed.
+    #[serde(default)]
+    pub is_weather_seen_at_end: Option<bool>,
+    /// Width of the ground that was kept dry because of the wind.
+    #[serde(default)]
+    pub kept_back_m: Option<f64>,
     /// Protective equipment ticked for spraying: codes.
     pub protective: Vec<String>,
     /// Protective equipment ticked at every fill, for handling the concentrate: codes.

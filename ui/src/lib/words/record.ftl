@@ -112,3 +112,17 @@ deviation-passed-calibration-repeats = Passed with a reason: catches or walks fa
 deviation-passed-nozzle-wear = Passed with a reason: flow of the nozzle
 deviation-passed-water-margin = Passed with a reason: margin to open water
 deviation-passed-leftover-area = Passed with a reason: area for the leftover
+
+# The day
+record-gust-speed = Gusts by meter
+record-humidity = Relative humidity
+record-altitude = Above the sea
+record-wet-bulb = Wet bulb
+record-sky = Sky
+record-sky-clear = clear
+record-sky-cloudy = cloudy
+record-sky-mist = mist, smoke or dust hung
+record-weather-at-end = Weather at the end
+record-kept-back = Kept dry because of the wind
+record-wind-by-compass = told by the compass
+record-wind-from = Wind from, clockwise from north

@@ -1,12 +1,13 @@
 //! A visit's record from its fold: what the law and the next year's self ask for, nothing that the events do not say.
 
 use chrono::{DateTime, FixedOffset};
-use evensward_core::checks::wind::WindReading;
+use evensward_core::checks::wind::{WindFrom, WindReading};
 use evensward_core::coverage::all_ground;
 use evensward_core::plan::Heading;
 use evensward_core::product::Phase;
 use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
 use evensward_core::visit::Position;
+use evensward_core::visit::decide::is_seen_at_end;
 use evensward_core::visit::event::{At, CorrectionKind};
 use evensward_core::visit::item::pieces;
 use evensward_core::visit::state::{DriedOut, MadeFill};
@@ -18,7 +19,7 @@ use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
 use super::ground;
 use super::journal::Folded;
 use super::texts::{lawn_name, optional_words, word, words};
-use super::weather;
+use super::weather::{self, SKIES};
 use super::{record_checks, record_mixing};
 use crate::Companion;
 use crate::dto::ask::Failure;
@@ -53,6 +54,8 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
         ended: walk.ended.map(moment),
         date: position.treated_on().map(|date| date.to_string()),
         weather: position.weather.iter().map(weather_line).collect(),
+        is_weather_seen_at_end: position.has_sprayed().then(|| is_seen_at_end(position)),
+        kept_back_m: position.kept_back.as_ref().map(|kept| kept.width.m()),
         protective: protective(position),
         protective_mixing: record_mixing::worn(position, Phase::Mixing),
         protective_washing: record_mixing::worn(position, Phase::Washing),
@@ -181,7 +184,17 @@ fn weather_line(seen: &evensward_core::visit::state::SeenWeather) -> Weather {
         wind_m_per_s,
         wind_height_m,
         wind_towards: weather::towards(observation).to_owned(),
+        wind_from_deg: match observation.wind.and_then(|wind| wind.from) {
+            Some(WindFrom::Compass(from)) => Some(from.deg()),
+            Some(WindFrom::Lawn(_)) | None => None,
+        },
         gusts: observation.gusts,
+        gust_m_per_s: observation.gust_speed.map(|speed| speed.m_per_s()),
+        humidity_percent: observation.humidity.map(|humidity| humidity.percent()),
+        altitude_m: observation.altitude.map(|altitude| altitude.m()),
+        wet_bulb_deg_c: observation.air().map(|air| air.wet_bulb.deg_c()),
+        sky: observation.sky.map(|sky| code_of(&sky, SKIES).to_owned()),
+        limits: seen.limits.as_ref().map(ToString::to_string),
         rain: observation.rain_now,
         dry_hours_expected: observation.dry_hours_expected,
         temperature_deg_c: observation.temperature.map(|temperature| temperature.deg_c()),

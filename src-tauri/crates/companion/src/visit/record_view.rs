@@ -100,7 +100,10 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     }));
     sections.extend(sprayer(record));
     sections.push(times(position, record));
-    sections.push(section("record-weather", record.weather.iter().flat_map(weather)));
+    let at_end = record.is_weather_seen_at_end.filter(|is_seen| !is_seen);
+    let at_end = at_end.map(|_| line("record-weather-at-end", vec![Argument::Code("not-looked-at".to_owned())]));
+    let kept = record.kept_back_m.map(|width_m| line("record-kept-back", vec![number(width_m, "m", 1)]));
+    sections.push(section("record-weather", record.weather.iter().flat_map(weather).chain(at_end).chain(kept)));
     let worn = [
         ("record-worn-mixing", &record.protective_mixing),
         ("record-worn", &record.protective),
@@ -228,9 +231,10 @@ fn times(position: &Position, record: &Record) -> RecordSection {
 
 fn weather(weather: &Weather) -> Vec<RecordLine> {
     let mut lines = Vec::new();
-    let towards = match weather.wind_towards.as_str() {
-        "" => Argument::Code("wind-towards-unknown".to_owned()),
-        side => Argument::Code(format!("wind-towards-{side}")),
+    let towards = match (weather.wind_from_deg, weather.wind_towards.as_str()) {
+        (Some(_), _) => Argument::Code("record-wind-by-compass".to_owned()),
+        (None, "") => Argument::Code("wind-towards-unknown".to_owned()),
+        (None, side) => Argument::Code(format!("wind-towards-{side}")),
     };
     match (weather.wind_force, weather.wind_m_per_s, weather.wind_height_m) {
         (Some(force), _, _) => {
@@ -244,6 +248,16 @@ fn weather(weather: &Weather) -> Vec<RecordLine> {
     if let Some(temperature) = weather.temperature_deg_c {
         lines.push(line("record-temperature", vec![number(temperature, "degC", 0)]));
     }
+    for (label, value, unit, decimals) in [
+        ("record-wind-from", weather.wind_from_deg, "deg", 0),
+        ("record-gust-speed", weather.gust_m_per_s, "m/s", 1),
+        ("record-humidity", weather.humidity_percent, "percent", 0),
+        ("record-altitude", weather.altitude_m, "m", 0),
+        ("record-wet-bulb", weather.wet_bulb_deg_c, "degC", 1),
+    ] {
+        lines.extend(value.map(|value| line(label, vec![number(value, unit, decimals)])));
+    }
+    lines.extend(weather.sky.as_ref().map(|sky| line("record-sky", vec![Argument::Code(format!("record-sky-{sky}"))])));
     if let Some(hours) = weather.dry_hours_expected {
         lines.push(line("record-dry-hours", vec![number(hours, "hour", 0)]));
     }

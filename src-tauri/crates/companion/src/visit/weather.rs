@@ -17,7 +17,8 @@ const FROM_DEG: &[(&str, f64)] = &[("back", 180.0), ("right", 270.0), ("front", 
 const POINTS: [&str; 16] =
     ["N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"];
 /// The sky.
-const SKIES: &[(&str, Sky)] = &[("clear", Sky::Clear), ("cloudy", Sky::Cloudy), ("mist", Sky::Mist)];
+/// The codes of the sky.
+pub(crate) const SKIES: &[(&str, Sky)] = &[("clear", Sky::Clear), ("cloudy", Sky::Cloudy), ("mist", Sky::Mist)];
 
 /// An observation from the form, with its figures as typed.
 pub(crate) fn parse(input: &WeatherInput) -> Result<(Observation, Vec<TypedFigure>), Failure> {
