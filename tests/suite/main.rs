@@ -33,6 +33,7 @@ mod visit_sample;
 mod properties;
 mod properties_given;
 mod properties_strips;
+mod rules;
 mod survey_laws;
 mod survey_reference;
 mod words;
