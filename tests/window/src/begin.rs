@@ -78,6 +78,13 @@ pub(crate) async fn ready(drive: &mut Drive) -> Result<(), Trouble> {
         }
     }
     drive.step("everything ticked").await?;
+    let water = |name| the("textbox", name).within("region", "The water to mix with");
+    drive.window.type_in(water("Where does it come from?"), "Invented: the water butt").await?;
+    drive.window.type_in(water("How warm it is"), "12").await?;
+    drive.window.type_in(water("pH"), "6.5").await?;
+    drive.window.type_in(water("Hardness"), "80").await?;
+    drive.tap(the("button", "Write down the water")).await?;
+    drive.step("the water is written down").await?;
     drive.choose("The wind by", "What it moves").await?;
     drive.choose("What does the wind move", "Light breeze").await?;
     drive.choose("Which way does it blow", "To the front").await?;
@@ -86,6 +93,7 @@ pub(crate) async fn ready(drive: &mut Drive) -> Result<(), Trouble> {
     drive.window.type_in(like("textbox", "How long does the forecast stay dry"), "12").await?;
     drive.window.type_in(the("textbox", "Air temperature"), "14").await?;
     drive.choose("The grass", "Dry").await?;
+    drive.choose("The sky", "Cloudy").await?;
     drive.choose("The ground", "Open").await?;
     drive.choose("Drought", "No sign of it").await?;
     drive.step("the weather is typed").await?;

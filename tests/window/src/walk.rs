@@ -48,6 +48,12 @@ pub(crate) async fn until_signed(drive: &mut Drive) -> Result<(), Trouble> {
 async fn mixing(drive: &mut Drive, heading: &str) -> Result<(), Trouble> {
     let mut n_done = 0;
     while !drive.window.shows(like("button", "The fill is made")).await? {
+        // A refill waits for a look at the weather.
+        if drive.window.shows(like("button", "Looked: it is as it was")).await? {
+            drive.tap(like("button", "Looked: it is as it was")).await?;
+            drive.step(&format!("{heading}, the weather looked at again")).await?;
+            continue;
+        }
         drive.tap(like("button", "Done, next step")).await?;
         n_done += 1;
         if n_done == 3 {
@@ -123,6 +129,10 @@ async fn left(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
 
 async fn washing(drive: &mut Drive) -> Result<(), Trouble> {
     drive.step("washing").await?;
+    if drive.window.shows(like("button", "Looked: it is as it was")).await? {
+        drive.tap(like("button", "Looked: it is as it was")).await?;
+        drive.step("the weather at the end").await?;
+    }
     while !drive.window.shows(like("button", "Washing is done")).await? {
         drive.tap(like("button", "Done, next step")).await?;
     }
