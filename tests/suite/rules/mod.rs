@@ -6,6 +6,7 @@ mod actives;
 mod air_of_day;
 mod asked;
 mod given;
+mod laws;
 mod planned;
 
 use std::collections::{BTreeMap, BTreeSet};
