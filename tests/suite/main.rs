@@ -13,6 +13,7 @@ mod imports;
 mod positions;
 mod published_values;
 mod tidy;
+mod unit_invariance;
 
 mod air_reference;
 mod crash;
