@@ -5,17 +5,19 @@
 //! restores the position before; corrections move no product; litres in are litres out; and whatever happened, the plainest
 //! taps still lead to a closed record. `PROPTEST_CASES` runs more of them.
 
+use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::{Check, Verdict};
 use evensward_core::kit::LastIn;
 use evensward_core::lawn::Shape;
 use evensward_core::plan::{Choice, Heading};
-use evensward_core::product::{Form, Purpose, Tag, Tagged};
+use evensward_core::product::{Form, Label, Purpose, Tag, Tagged};
 use evensward_core::quantity::{
-    Code, Density, Doubt, FlowRate, ProductAmount, ProductDose, ProductKind, Volume, VolumePerArea,
+    Acidity, Code, Density, Doubt, FlowRate, ProductAmount, ProductDose, ProductKind, Temperature, Volume,
+    VolumePerArea,
 };
-use evensward_core::visit::command::{Command, Refusal, Treatment};
+use evensward_core::visit::command::{Command, Refusal, TickList, Treatment};
 use evensward_core::visit::event::{
-    Applied, At, CorrectionKind, Guide, Payload, Stamped, StopReason, UseUpKind, look_back_day,
+    Applied, At, CorrectionKind, Guide, MixWater, Payload, Stamped, StopReason, UseUpKind, look_back_day,
 };
 use evensward_core::visit::item::PauseReason;
 use evensward_core::visit::state::{Position, Stage, State};
@@ -38,7 +40,7 @@ struct Tap {
 
 /// Mostly the plainest tap.
 fn taps() -> impl Strategy<Value = Vec<Tap>> {
-    let tap = (prop_oneof![4 => Just(0_u8), 1 => 1..28_u8], 0.0..1.0_f64, 0.0..1.0_f64);
+    let tap = (prop_oneof![4 => Just(0_u8), 1 => 1..34_u8], 0.0..1.0_f64, 0.0..1.0_f64);
     proptest::collection::vec(tap.prop_map(|(kind, a, b)| Tap { kind, a, b }), 0..180)
 }
 
@@ -138,6 +140,10 @@ const RULES: &[&str] = &[
     "need",
     "rounding",
     "leftover-area",
+    "partner-label",
+    "jar-test",
+    "dissolving",
+    "protective",
 ];
 
 fn pick<T: Copy>(list: &[T], share: f64) -> T {
@@ -198,11 +204,53 @@ fn command_of(tap: Tap, trial: &Trial) -> Command {
             let target = (b < 0.9).then_some(Purpose::Moss);
             Command::Assess(evensward_core::visit::event::Found { target, applied, ..found() })
         }
+        28.. => shared_tank(tap, trial),
         // What an operator reads is seldom what was planned.
         _ if position.stage == Stage::PassEnd && b < 0.6 => {
             left((walk.in_tank.l() + (a - 0.5) * walk.available.l() * 0.6).max(0.0))
         }
         _ => plainest(position, world),
+    }
+}
+
+/// Partners, water, jar, ticks and ground kept back; kinds from 28 on.
+fn shared_tank(tap: Tap, trial: &Trial) -> Command {
+    let Tap { kind, a, b } = tap;
+    match kind {
+        28 => {
+            let own = &trial.world.label;
+            let label = Label {
+                name: "Invented Partner".into(),
+                dose: own.dose.times(0.2 + a),
+                partners: (b < 0.8).then(|| Tagged { tag: tag((b * 4.0) as u8), ..Tagged::own(a < 0.7) }),
+                ..own.clone()
+            };
+            let (product_id, label_id) = (Uuid::from_u128(0x90 + u128::from(b < 0.4)), Uuid::from_u128(0x92));
+            Command::AddPartner { product_id, label_id, dose: label.dose, label: Box::new(label), typed: Vec::new() }
+        }
+        29 => Command::SeeWater {
+            water: MixWater {
+                source: None,
+                ph: Acidity::from_ph(4.0 + a * 6.0).ok(),
+                hardness: None,
+                temperature: (b < 0.7).then(|| Temperature::from_deg_c(b * 30.0).unwrap()),
+                bucket: (a < 0.5).then(|| l(0.1 + b)),
+            },
+            typed: Vec::new(),
+        },
+        30 => {
+            let outcomes = [JarOutcome::Fine, JarOutcome::Heat, JarOutcome::Clumps, JarOutcome::Layers];
+            Command::JarTested { outcome: pick(&outcomes, a), note: None }
+        }
+        31 => {
+            let list = pick(&[TickList::Ready, TickList::Mix, TickList::Wash], a);
+            Command::TickAll {
+                list,
+                group: Code::Borrowed(pick(&["group-protective", "group-sprayer", "group-site"], b)),
+            }
+        }
+        32 => Command::KeepBack { width: m(0.1 + a * 3.0), typed: Vec::new() },
+        _ => Command::LeaveOutPartner { product_id: Uuid::from_u128(0x90 + u128::from(b < 0.4)) },
     }
 }
 
@@ -223,6 +271,7 @@ fn checks_behind(payload: &Payload) -> &[Check] {
         Payload::Assessed { checks, .. }
         | Payload::ProductChosen { checks, .. }
         | Payload::KitChosen { checks, .. }
+        | Payload::PartnerChosen { checks, .. }
         | Payload::PlanAgreed { checks, .. }
         | Payload::MixingBegun { checks, .. }
         | Payload::Corrected { checks, .. }
