@@ -14,6 +14,7 @@ mod positions;
 mod published_values;
 mod tidy;
 mod unit_invariance;
+mod unit_invariance_plan;
 
 mod air_reference;
 mod crash;

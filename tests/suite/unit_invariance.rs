@@ -5,7 +5,7 @@
 
 use evensward_core::checks::air::air;
 use evensward_core::checks::wind::force_from_speed;
-use evensward_core::checks::{dose, water};
+use evensward_core::checks::{Verdict, dose, water};
 use evensward_core::kit::{
     JugTest, TestPlot, TimedWalk, area_per_fill, course_length, flow_at_pressure, flow_for, pace_for, pattern_base,
     per_pass,
@@ -19,6 +19,8 @@ use evensward_core::quantity::{
 };
 use proptest::prelude::*;
 
+use crate::properties::cases;
+
 /// What two answers may differ by, as a share of the greater.
 const WITHIN: f64 = 1e-12;
 
@@ -30,9 +32,10 @@ fn typed<T>(
 ) -> Vec<T> {
     let units = Unit::ALL.iter().copied().filter(|unit| dimensions.contains(&unit.dimension()));
     let readings: Vec<T> = units
-        .filter_map(|unit| {
-            let text = format!("{:.20}", in_unit(unit)?);
-            read(&Figure::new(text, unit)).ok()
+        .map(|unit| {
+            let text = format!("{:.20}", in_unit(unit).unwrap());
+            read(&Figure::new(text.as_str(), unit))
+                .unwrap_or_else(|why| panic!("{text} {} is refused: {}", unit.code(), why.code()))
         })
         .collect();
     assert!(readings.len() > 1, "only {} units of {dimensions:?}", readings.len());
@@ -72,7 +75,7 @@ fn doses(dimension: Dimension, base: f64) -> Vec<ProductDose> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(cases(64))]
 
     #[test]
     fn what_a_kit_puts_out_is_the_same_in_every_unit(
@@ -130,12 +133,12 @@ proptest! {
             // At its very limit a dose is within it, in whatever unit it was typed.
             for dose in &doses {
                 let check = dose::dose_against_highest(*dose, Some(&highest));
-                prop_assert_eq!(check.verdict, evensward_core::checks::Verdict::Go);
+                prop_assert_eq!(check.verdict, Verdict::Go);
             }
         }
         let range = WaterRange { least: Some(Tagged::statutory(water)), most: Some(Tagged::statutory(water)) };
         for rate in rates(rate) {
-            prop_assert_eq!(water::water_range(rate, &range).verdict, evensward_core::checks::Verdict::Go);
+            prop_assert_eq!(water::water_range(rate, &range).verdict, Verdict::Go);
         }
     }
 
@@ -147,8 +150,15 @@ proptest! {
         let temperatures = typed(&[Dimension::Temperature], |unit| temperature.in_unit(unit), Temperature::from_figure);
         let humidity = Humidity::from_percent(humid).unwrap();
         let altitude = Length::from_m(m).unwrap();
-        one_answer(&temperatures, |dry| air(dry, humidity, altitude).unwrap().drying_difference_k + 1.0);
-        one_answer(&lengths(m), |altitude| air(temperature, humidity, altitude).unwrap().drying_difference_k + 1.0);
+        // As absolute temperatures: the search for the wet bulb ends within 1.5e-10 kelvins, which is no part of 10^12
+        // of a difference of a few kelvins.
+        let absolute_k = |deg_c: f64| deg_c + 273.15;
+        let wet_bulb_k = |dry, altitude| absolute_k(air(dry, humidity, altitude).unwrap().wet_bulb.deg_c());
+        let dew_point_k = |dry, altitude| absolute_k(air(dry, humidity, altitude).unwrap().dew_point.deg_c());
+        one_answer(&temperatures, |dry| wet_bulb_k(dry, altitude));
+        one_answer(&temperatures, |dry| dew_point_k(dry, altitude));
+        one_answer(&lengths(m), |altitude| wet_bulb_k(temperature, altitude));
+        one_answer(&lengths(m), |altitude| dew_point_k(temperature, altitude));
         let speeds =
             typed(&[Dimension::Speed], |unit| WindSpeed::from_m_per_s(wind).unwrap().in_unit(unit), WindSpeed::from_figure);
         one_answer(&speeds, |speed| f64::from(force_from_speed(speed)));
