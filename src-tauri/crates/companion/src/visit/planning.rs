@@ -2,15 +2,13 @@
 //!
 //! Core plans; here a choice is put together from what was chosen, and a plan is turned into what a screen shows.
 
-use std::collections::BTreeMap;
-
-use chrono::{Datelike, NaiveDate};
+use chrono::NaiveDate;
 use evensward_core::checks::is_barred;
 use evensward_core::plan::{
     self, Choice, Heading, NarrowOption, NarrowReport, PASSES_LOOKED_AT, PASSES_MOST, PASSES_USUAL, Plan, Remedy,
     Walkable,
 };
-use evensward_core::product::Nutrient;
+use evensward_core::product::fed;
 use evensward_core::quantity::{
     Angle, Area, Arg, Doubt, FlowRate, Pace, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Said as Sentence, Unit,
 };
@@ -241,24 +239,13 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
 fn nutrients(position: &Position, facts: &Facts, today: NaiveDate, plan: &Plan) -> Vec<NutrientView> {
     let own = position.label.iter().map(|own| (&own.label, plan.dose));
     let partners = position.partners.iter().map(|partner| (&partner.label.label, partner.dose));
-    let mut now: BTreeMap<Nutrient, f64> = BTreeMap::new();
-    for (nutrient, g_per_m2) in own.chain(partners).filter_map(|(label, dose)| label.delivered(dose)).flatten() {
-        *now.entry(nutrient).or_default() += g_per_m2;
-    }
-    let before = |nutrient: Nutrient| -> f64 {
-        let this_year = facts.history.iter().filter(|treatment| treatment.on.year() == today.year());
-        this_year
-            .flat_map(|treatment| &treatment.nutrients)
-            .filter(|(of, _)| *of == nutrient)
-            .map(|(_, grams)| grams)
-            .sum()
-    };
     let grams = |value: f64| show::shown(value, Unit::GramPerSquareMetre, 2);
-    now.into_iter()
+    fed(own.chain(partners))
+        .into_iter()
         .map(|(nutrient, g_per_m2)| NutrientView {
             element: nutrient.code().to_owned(),
             now: grams(g_per_m2),
-            season: grams(g_per_m2 + before(nutrient)),
+            season: grams(g_per_m2 + facts.fed_in_year_of(today, nutrient)),
         })
         .collect()
 }

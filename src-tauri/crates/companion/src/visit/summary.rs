@@ -2,11 +2,11 @@
 //!
 //! It is a projection: made anew from the state at every append, so that lists and facts read no journals.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use evensward_core::coverage::{all_ground, without_slivers};
 use evensward_core::plan::{Cause, NextTime, learned_trim};
-use evensward_core::product::{ActiveDose, Label, Nutrient};
+use evensward_core::product::{ActiveDose, Label, Nutrient, fed};
 use evensward_core::quantity::{Arg, ProductDose, ProductKind, Said as Sentence, Unit};
 use evensward_core::visit::command::{Learned, Treatment};
 use evensward_core::visit::correct::dose_given;
@@ -126,18 +126,13 @@ fn fed_before(kept: &[(String, f64)]) -> Vec<(Nutrient, f64)> {
 }
 
 /// Grams of each element that all products of a visit together put on a square metre.
-fn fed(position: &Position) -> Vec<(String, f64)> {
+fn nutrients(position: &Position) -> Vec<(String, f64)> {
     let own = position.label.as_ref().zip(dose_given(position)).map(|(label, dose)| (&label.label, dose));
     let partners = position.partners.iter().filter_map(|partner| {
         let dose = position.partner_sprayed(partner.label.product_id)?.over(position.covered())?;
         Some((&partner.label.label, dose))
     });
-    let mut all: BTreeMap<Nutrient, f64> = BTreeMap::new();
-    for (label, dose) in own.into_iter().chain(partners) {
-        for (nutrient, g_per_m2) in label.delivered(dose).unwrap_or_default() {
-            *all.entry(nutrient).or_default() += g_per_m2;
-        }
-    }
+    let all = fed(own.into_iter().chain(partners));
     all.into_iter().map(|(nutrient, g_per_m2)| (nutrient.code().to_owned(), g_per_m2)).collect()
 }
 
@@ -178,7 +173,7 @@ impl Summary {
             treated_on: treated_on.map(|date| date.to_string()),
             dose_per_m2: dose_given(position).map(kept_dose),
             actives: label.map(|label| kept_actives(&label.label, dose_given(position))).unwrap_or_default(),
-            nutrients: fed(position),
+            nutrients: nutrients(position),
             partners: position.partners.iter().map(|partner| PartnerSummary::of(position, partner)).collect(),
             next_trim: next_time.map(NextTime::trim),
             ready_on: position.opened.map(|at| at.local_date().to_string()),

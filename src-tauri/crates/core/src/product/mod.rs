@@ -6,6 +6,7 @@
 
 pub mod formulation;
 mod nutrients;
+mod slips;
 pub mod solubility;
 mod tagged;
 mod uses;
@@ -14,7 +15,8 @@ mod words;
 use chrono::NaiveDate;
 
 pub use formulation::Formulation;
-pub use nutrients::{Analysis, AnalysisBasis, Nutrient, Stated, StatedAs};
+pub use nutrients::{Analysis, AnalysisBasis, Nutrient, Stated, StatedAs, fed};
+pub use slips::{slip_of_concentration, slip_of_dose};
 pub use solubility::Dissolving;
 pub use tagged::{Source, Tag, Tagged};
 pub use uses::{Active, ActiveDose, Content, Months, Situation, TargetUse};

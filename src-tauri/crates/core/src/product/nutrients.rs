@@ -5,6 +5,9 @@
 //! K 39.098). Nitrogen and iron are stated as the elements.
 //! Invariant: what is delivered is always told as the element; a litre without a density has no mass and delivers nothing known.
 
+use std::collections::BTreeMap;
+
+use super::Label;
 use crate::quantity::{Density, ProductDose};
 
 /// Standard atomic weights, abridged.
@@ -61,6 +64,16 @@ impl Nutrient {
             Self::Nitrogen | Self::Iron => None,
         }
     }
+}
+
+/// Grams of each nutrient that several products together put on a square metre, each at its dose.
+#[must_use]
+pub fn fed<'a>(products: impl IntoIterator<Item = (&'a Label, ProductDose)>) -> BTreeMap<Nutrient, f64> {
+    let mut all = BTreeMap::new();
+    for (nutrient, g_per_m2) in products.into_iter().filter_map(|(label, dose)| label.delivered(dose)).flatten() {
+        *all.entry(nutrient).or_default() += g_per_m2;
+    }
+    all
 }
 
 /// How a share of a nutrient is stated.

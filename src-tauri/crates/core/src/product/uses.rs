@@ -40,6 +40,31 @@ pub enum Content {
     GramsPerKilogram(f64),
 }
 
+impl Content {
+    /// From a share of the volume, in per cent: grams in 100 mL.
+    #[must_use]
+    pub fn of_volume_percent(percent: f64) -> Self {
+        Self::GramsPerLitre(percent * 10.0)
+    }
+
+    /// From a share of the mass, in per cent. Beside a density it is as good as grams in a litre, which a dose by volume needs.
+    ///
+    /// ```
+    /// use evensward_core::product::Content;
+    /// use evensward_core::quantity::Density;
+    /// let heavy = Density::from_g_per_ml(1.25).unwrap();
+    /// assert_eq!(Content::of_mass_percent(20.0, Some(heavy)), Content::GramsPerLitre(250.0));
+    /// assert_eq!(Content::of_mass_percent(20.0, None), Content::GramsPerKilogram(200.0));
+    /// ```
+    #[must_use]
+    pub fn of_mass_percent(percent: f64, density: Option<Density>) -> Self {
+        match density {
+            Some(density) => Self::GramsPerLitre(percent * 10.0 * density.g_per_ml()),
+            None => Self::GramsPerKilogram(percent * 10.0),
+        }
+    }
+}
+
 /// An active substance.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Active {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use uuid::Uuid;
 
 use super::event::{
@@ -74,6 +74,13 @@ pub struct Facts {
 }
 
 impl Facts {
+    /// Grams of a nutrient on a square metre in the calendar year of a day, as if all of it lay on the same ground.
+    pub fn fed_in_year_of(&self, day: NaiveDate, nutrient: Nutrient) -> f64 {
+        let this_year = self.history.iter().filter(|treatment| treatment.on.year() == day.year());
+        let all = this_year.flat_map(|treatment| &treatment.nutrients);
+        all.filter(|(of, _)| *of == nutrient).map(|(_, g_per_m2)| g_per_m2).sum()
+    }
+
     /// The trim that the next plan with this kit begins from: 1 when nothing was learned.
     pub fn trim_for(&self, kit: Uuid) -> f64 {
         self.learned.iter().find(|learned| learned.kit == kit).map_or(1.0, |learned| learned.factor)

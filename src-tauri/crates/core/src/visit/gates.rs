@@ -85,13 +85,7 @@ pub fn product_checks(
     ));
     let earlier = earlier(position, facts, product, chosen);
     let pieces = earlier.on_pieces(measured);
-    let asked = |rule: &dyn Fn(Option<&[Past]>) -> Check| {
-        // The limits hold for each square metre: the worst answer of any piece of today's ground is the answer.
-        let worst = pieces.iter().map(|past| rule(Some(past))).max_by_key(|check| check.verdict);
-        let by_what_is_known = worst.unwrap_or_else(|| rule(Some(&[])));
-        // What is known may be enough for a Stop; what nobody knows is never Go.
-        if earlier.is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
-    };
+    let asked = |rule: &dyn Fn(Option<&[Past]>) -> Check| worst_on(&pieces, earlier.is_all_known, rule);
     let dates = |past: Option<&[Past]>| past.map(|past| past.iter().map(|past| past.on).collect::<Vec<NaiveDate>>());
     checks.push(asked(&|past| label::interval(dates(past).as_deref(), today, chosen.least_days.as_ref())));
     let (most, year) = (chosen.most_per_year.as_ref(), chosen.year);
@@ -124,17 +118,18 @@ pub fn dose_checks(position: &Position, facts: &Facts, chosen: ProductDose, toda
     }
     if let Some(most) = &label.most_amount {
         let earlier = earlier(position, facts, *product_id, label);
-        let known = |past: &[Past]| {
-            let past = earlier.is_all_known.then_some(past);
-            label::amount_this_year(past, chosen, today, most, label.year)
-        };
-        let on_pieces = earlier.on_pieces(measured);
-        // What is known may be enough for a Stop even where not all is known.
-        let stops = |past: &[Past]| label::amount_this_year(Some(past), chosen, today, most, label.year);
-        let worst = on_pieces.iter().map(|past| stops(past)).find(|check| check.verdict == Verdict::Stop);
-        checks.extend(worst.or_else(|| on_pieces.iter().map(|past| known(past)).max_by_key(|check| check.verdict)));
+        let rule = |past: Option<&[Past]>| label::amount_this_year(past, chosen, today, most, label.year);
+        checks.push(worst_on(&earlier.on_pieces(measured), earlier.is_all_known, &rule));
     }
     checks
+}
+
+/// A rule of the history asked of every piece of today's ground: limits hold for each square metre, so the worst answer is the
+/// answer. What is known may be enough for a Stop; what nobody knows is never Go.
+fn worst_on(pieces: &[Vec<Past>], is_all_known: bool, rule: &dyn Fn(Option<&[Past]>) -> Check) -> Check {
+    let worst = pieces.iter().map(|past| rule(Some(past))).max_by_key(|check| check.verdict);
+    let by_what_is_known = worst.unwrap_or_else(|| rule(Some(&[])));
+    if is_all_known || by_what_is_known.verdict == Verdict::Stop { by_what_is_known } else { rule(None) }
 }
 
 fn has_open_water(measured: &Measured) -> bool {

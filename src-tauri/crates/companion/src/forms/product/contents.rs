@@ -90,12 +90,10 @@ fn actives(input: &ProductInput, density: Option<Density>, problems: &mut Proble
                 }
             };
             let value = number(problems, &field, &active.content.text, most)?;
-            let content = match (active.content.unit.as_str(), density) {
-                ("percent_wv", _) => Content::GramsPerLitre(value * 10.0),
-                ("g/L", _) => Content::GramsPerLitre(value),
-                // Beside a density a share of the mass is as good as grams in a litre, and a dose by volume needs these.
-                ("percent_ww", Some(density)) => Content::GramsPerLitre(value * 10.0 * density.g_per_ml()),
-                ("percent_ww", None) => Content::GramsPerKilogram(value * 10.0),
+            let content = match active.content.unit.as_str() {
+                "percent_wv" => Content::of_volume_percent(value),
+                "percent_ww" => Content::of_mass_percent(value, density),
+                "g/L" => Content::GramsPerLitre(value),
                 _ => Content::GramsPerKilogram(value),
             };
             Some(Active { name: active.name.trim().to_owned(), content })

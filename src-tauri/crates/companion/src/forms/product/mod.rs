@@ -12,6 +12,7 @@ mod second_look;
 use chrono::NaiveDate;
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tag, WaterRange, Year,
+    slip_of_dose,
 };
 use evensward_core::quantity::{
     Arg, Concentration, Density, Figure, Length, ProductDose, ProductKind, Said, Span, VolumePerArea,
@@ -341,7 +342,11 @@ fn water_in_units(figures: &Figures) -> Vec<Shown> {
 
 /// Slips of the pen worth a second look.
 fn notes(figures: &Figures, label: Option<&Label>, today: NaiveDate) -> Vec<Said> {
-    let mut notes: Vec<Said> = second_look::slips(figures, label);
+    // A slipped dose is said as soon as it is typed, long before the label is whole.
+    let mut notes: Vec<Said> = match label {
+        Some(label) => label.slips(),
+        None => figures.dose.and_then(|dose| slip_of_dose(dose, None, figures.highest_dose)).into_iter().collect(),
+    };
     if let (Some(dose), Some(highest)) = (figures.dose, figures.highest_dose)
         && dose.kind() == highest.kind()
     {
