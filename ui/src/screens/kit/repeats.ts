@@ -11,3 +11,9 @@ export function resultIdx(rows: Typed[][], idx: number): number {
 /** How far a row lies from the mean, with its sign. */
 export const offText = (offPercent: number): string =>
   `${offPercent > 0 ? '+' : ''}${numberText(offPercent, 1)}\u00a0${unitText('percent')}`;
+
+/** The row that the watch fills: the first without a time, else the last. */
+export function rowToTime(rows: { time: Typed }[]): number {
+  const next = rows.findIndex((row) => row.time.text === '');
+  return next === -1 ? rows.length - 1 : next;
+}
