@@ -13,7 +13,7 @@ use evensward_core::visit::item::{adding_order, mix_steps};
 use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
-use crate::visit_sample::{Trial, World, fill_as_planned, is_near, note};
+use crate::visit_sample::{Trial, World, fill_as_planned, is_near, note, tick_all_mixing};
 
 const WETTER: Uuid = Uuid::from_u128(0x77);
 
@@ -127,8 +127,7 @@ fn a_bad_jar_stops_the_mixing_until_a_reason_is_given() {
 fn each_fill_gets_its_share_of_a_partner_and_more_than_the_label_bars() {
     let mut trial = mixed();
     trial.drive_to(Stage::Mix);
-    trial.act(Command::TickAll { list: TickList::Mix, group: "group-protective".into() });
-    trial.act(Command::TickAll { list: TickList::Mix, group: "group-mixing".into() });
+    tick_all_mixing(&mut trial);
     let too_much = vec![(WETTER, ProductAmount::of(ProductKind::Volume, 400.0).unwrap())];
     let fill = Command::FillMade { product: None, in_tank: None, typed: Vec::new(), partners: too_much };
     assert!(barred_by(trial.try_act(fill), "dose"));
@@ -190,17 +189,19 @@ fn pieces_are_put_on_one_by_one_each_time_a_phase_is_entered() {
 }
 
 #[test]
-fn a_group_is_ticked_at_once_and_taken_back_as_one() {
+fn what_is_worn_is_ticked_at_once_and_taken_back_as_one_and_the_site_is_looked_at_one_by_one() {
     let mut trial = Trial::at(World::plain(), Stage::Ready);
     let before = trial.position().ready.len();
-    trial.act(Command::TickAll { list: TickList::Ready, group: "group-site".into() });
-    assert!(trial.position().ready.len() > before + 5);
-    let again = trial.try_act(Command::TickAll { list: TickList::Ready, group: "group-site".into() });
+    trial.act(Command::TickAll { list: TickList::Ready, group: "group-protective".into() });
+    assert_eq!(trial.position().ready.len(), before + 2);
+    let again = trial.try_act(Command::TickAll { list: TickList::Ready, group: "group-protective".into() });
     assert!(matches!(again, Err(Refusal::First(_))));
     trial.act(Command::Undo);
     assert_eq!(trial.position().ready.len(), before);
-    let unknown = trial.try_act(Command::TickAll { list: TickList::Ready, group: "group-nothing".into() });
-    assert_eq!(unknown, Err(Refusal::UnknownItem));
+    for group in ["group-nothing", "group-site", "group-sprayer"] {
+        let refused = trial.try_act(Command::TickAll { list: TickList::Ready, group: group.into() });
+        assert_eq!(refused, Err(Refusal::UnknownItem), "{group}");
+    }
     let elsewhere = trial.try_act(Command::TickAll { list: TickList::Wash, group: "group-washing".into() });
     assert_eq!(elsewhere, Err(Refusal::NotNow(Stage::Ready)));
 }
@@ -236,9 +237,7 @@ fn crystals_are_held_against_the_water_that_is_there_when_they_go_in() {
     check(Some(55.0), None, Verdict::Caution, "temperature-outside-table");
     let mut trial = Trial::at(world.clone(), Stage::Mix);
     trial.act(seen(Some(10.0), Some(1.65)));
-    for group in ["group-protective", "group-mixing"] {
-        trial.act(Command::TickAll { list: TickList::Mix, group: group.into() });
-    }
+    tick_all_mixing(&mut trial);
     assert!(barred_by(trial.try_act(fill_as_planned()), "dissolving"));
     trial.act(seen(Some(10.0), None));
     trial.act(fill_as_planned());

@@ -24,4 +24,8 @@ is_ticked: boolean,
 /**
  * Whether it must be ticked again since something changed.
  */
-is_due_again: boolean, };
+is_due_again: boolean, 
+/**
+ * Whether it may be ticked together with the rest of its group: what is worn.
+ */
+goes_on_together: boolean, };

@@ -93,6 +93,7 @@ label-target-out = Take out dose { $n }
 tag-statutory = Binding
 tag-advisory = Advice
 tag-own = Own rule
+tag-by-class = As its class says
 limit-whose = Whose limit: { $limit }
 limit-where = Where it stands: { $limit }
 limit-from-label = The label

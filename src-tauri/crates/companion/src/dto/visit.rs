@@ -59,6 +59,8 @@ pub struct TickView {
     pub is_ticked: bool,
     /// Whether it must be ticked again since something changed.
     pub is_due_again: bool,
+    /// Whether it may be ticked together with the rest of its group: what is worn.
+    pub goes_on_together: bool,
 }
 
 /// The weather as seen.

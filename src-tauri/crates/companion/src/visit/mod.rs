@@ -167,7 +167,6 @@ pub(crate) fn act(
 fn is_pouring(act: &Act) -> bool {
     match act {
         Act::TickMix { item, on: true } => item.starts_with("mix-pour-product"),
-        Act::TickAll { list, group } => list == "mix" && group == "group-mixing",
         _ => false,
     }
 }

@@ -170,6 +170,7 @@ fn again(position: &Position) -> Vec<TickView> {
             group: "group-again".to_owned(),
             is_ticked: false,
             is_due_again: true,
+            goes_on_together: false,
         })
         .collect()
 }

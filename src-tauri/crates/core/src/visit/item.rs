@@ -145,6 +145,13 @@ const WASHING: &str = "group-washing";
 /// What was worn for the walk before and is looked at again.
 const AGAIN: &str = "group-again";
 
+/// Whether a group's items may be ticked at one touch: what is worn is put on together. The site, the sprayer and the work
+/// itself are looked at one by one, since a row of ticks at one touch would say that somebody looked.
+#[must_use]
+pub fn goes_on_together(group: &str) -> bool {
+    [WEAR, AGAIN].contains(&group)
+}
+
 fn step(code: &'static str, group: &'static str) -> WorkStep {
     WorkStep { item: Code::Borrowed(code), said: Said::new(code), group, product_idx: 0 }
 }

@@ -5,6 +5,7 @@ use evensward_core::plan;
 use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
 use evensward_core::visit::command::Facts;
 use evensward_core::visit::decide::waits_for_items;
+use evensward_core::visit::item::goes_on_together;
 use evensward_core::visit::{Position, gates};
 
 use super::super::fills;
@@ -27,6 +28,7 @@ pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -
                 group: item.group.code().to_owned(),
                 is_ticked: is_carried || position.ready.contains(&item.code),
                 is_due_again: false,
+                goes_on_together: goes_on_together(item.group.code()),
                 item: item.code.to_string(),
             }
         })
@@ -88,6 +90,7 @@ pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, F
                 said,
                 group: step.group.to_owned(),
                 is_due_again: false,
+                goes_on_together: goes_on_together(step.group),
             }
         })
         .collect();
@@ -152,6 +155,7 @@ pub(super) fn wash(position: &Position) -> Panel {
             ),
             group: step.group.to_owned(),
             is_due_again: false,
+            goes_on_together: goes_on_together(step.group),
         })
         .collect();
     Panel::Wash { can_finish: steps.iter().all(|step| step.is_ticked), steps }

@@ -9,6 +9,7 @@ use uuid::Uuid;
 use super::super::command::{Facts, Refusal, TickList};
 use super::super::event::{At, DueFill, FrozenLabel, FrozenPartner, MixWater, NoteRef, Payload, TypedFigure};
 use super::super::gates;
+use super::super::item::goes_on_together;
 use super::super::state::{Position, Stage};
 use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
 use super::weather::is_due_at_fill;
@@ -148,7 +149,7 @@ pub(super) fn jar_tested(
     Ok(vec![Payload::JarTested { outcome, note }])
 }
 
-/// Ticks what is still open of a group: one event for each item, taken back as one.
+/// Ticks what is still open of what is worn: one event for each item, taken back as one.
 pub(super) fn tick_all(position: &Position, list: TickList, group: &str) -> Result<Vec<Payload>, Refusal> {
     let (stage, items): (Stage, Vec<(&str, Code)>) = match list {
         TickList::Ready => {
@@ -161,7 +162,7 @@ pub(super) fn tick_all(position: &Position, list: TickList, group: &str) -> Resu
     };
     expect(position, stage)?;
     let in_group: Vec<Code> = items.into_iter().filter(|(known, _)| *known == group).map(|(_, item)| item).collect();
-    known(!in_group.is_empty())?;
+    known(goes_on_together(group) && !in_group.is_empty())?;
     let open = in_group.into_iter().filter(|item| match list {
         TickList::Ready => !position.ready.contains(item),
         TickList::Mix => !position.mix.contains(item),
