@@ -114,6 +114,7 @@ deviation-passed-water-margin = Passed with a reason: margin to open water
 deviation-passed-leftover-area = Passed with a reason: area for the leftover
 
 # The day
+record-weather-at = Looked at
 record-gust-speed = Gusts by meter
 record-humidity = Relative humidity
 record-altitude = Above the sea

@@ -1,6 +1,7 @@
 //! The record on the screen: sections of lines, made from the same document that is given out as JSON.
 
 use evensward_core::visit::Position;
+use evensward_core::visit::event::At;
 use evensward_format::record::{Deviation, MixWater, Product, Quantity, Record, Weather};
 
 use super::journal::Folded;
@@ -103,7 +104,16 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     let at_end = record.is_weather_seen_at_end.filter(|is_seen| !is_seen);
     let at_end = at_end.map(|_| line("record-weather-at-end", vec![Argument::Code("not-looked-at".to_owned())]));
     let kept = record.kept_back_m.map(|width_m| line("record-kept-back", vec![number(width_m, "m", 1)]));
-    sections.push(section("record-weather", record.weather.iter().flat_map(weather).chain(at_end).chain(kept)));
+    sections.push(section(
+        "record-weather",
+        record
+            .weather
+            .iter()
+            .zip(position.weather.iter())
+            .flat_map(|(looked, seen)| weather(looked, seen.at))
+            .chain(at_end)
+            .chain(kept),
+    ));
     let worn = [
         ("record-worn-mixing", &record.protective_mixing),
         ("record-worn", &record.protective),
@@ -229,8 +239,8 @@ fn times(position: &Position, record: &Record) -> RecordSection {
     section("record-times", lines)
 }
 
-fn weather(weather: &Weather) -> Vec<RecordLine> {
-    let mut lines = Vec::new();
+fn weather(weather: &Weather, at: At) -> Vec<RecordLine> {
+    let mut lines = vec![line("record-weather-at", vec![texts::instant(at)])];
     let towards = match (weather.wind_from_deg, weather.wind_towards.as_str()) {
         (Some(_), _) => Argument::Code("record-wind-by-compass".to_owned()),
         (None, "") => Argument::Code("wind-towards-unknown".to_owned()),
