@@ -30,7 +30,7 @@ fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
 }
 
 fn catalogue() -> Vec<(PathBuf, String)> {
-    let found = files(&root().join("ui/src/lib/words"), "ftl");
+    let found = files(&root().join("ui/src/lib/words/en"), "ftl");
     assert!(!found.is_empty(), "there is no catalogue");
     found.into_iter().map(|path| (path.clone(), std::fs::read_to_string(path).unwrap())).collect()
 }

@@ -7,7 +7,7 @@ import type { Said } from '../generated/Said';
 import type { Shown } from '../generated/Shown';
 import { pseudo, pseudoTyped } from './pseudo';
 
-const FILES = import.meta.glob<string>('./*.ftl', { query: '?raw', import: 'default', eager: true });
+const FILES = import.meta.glob<string>('./en/*.ftl', { query: '?raw', import: 'default', eager: true });
 
 /** The languages that the screens can speak. `pseudo` is for tests. */
 export type Language = 'en' | 'pseudo';
