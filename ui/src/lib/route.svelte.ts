@@ -9,6 +9,8 @@ export type Place =
   | { page: 'lawn'; id: string }
   | { page: 'products' }
   | { page: 'product'; id: string }
+  | { page: 'label-versions'; id: string }
+  | { page: 'label'; id: string }
   | { page: 'kits' }
   | { page: 'kit'; id: string }
   | { page: 'calibrate'; id: string }
@@ -35,6 +37,8 @@ export function placeOf(hash: string): Place {
       return { page };
     case 'lawn':
     case 'product':
+    case 'label-versions':
+    case 'label':
     case 'kit':
     case 'calibrate':
     case 'clean':

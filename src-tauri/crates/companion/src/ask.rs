@@ -56,6 +56,8 @@ impl Companion {
                 self.save_product(id(&product_id)?, id(&label_id)?, &input, draft_key.as_deref())?;
                 Ok(Answer::Product(forms::product::view(&input, self.today())))
             }
+            Ask::LabelVersions { product_id } => Ok(Answer::LabelVersions(self.label_versions(id(&product_id)?)?)),
+            Ask::LabelVersion { label_id } => Ok(Answer::LabelVersion(self.label_version(id(&label_id)?)?)),
             Ask::PreviewKit { input } => {
                 Ok(Answer::Kit(forms::kit::view(&input, forms::kit::Beside::default(), self.today())))
             }

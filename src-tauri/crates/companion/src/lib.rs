@@ -11,6 +11,7 @@ mod emergency;
 mod failure;
 mod forms;
 mod home;
+mod labels;
 mod outlines;
 pub mod ports;
 mod register;

@@ -41,7 +41,7 @@ pub(crate) const PRODUCT: &str = "product";
 pub(crate) const KIT: &str = "kit";
 
 /// The product's field that names its current label version.
-const CURRENT_LABEL: &str = "current_label";
+pub(crate) const CURRENT_LABEL: &str = "current_label";
 /// The device's setting that names its operator.
 const OPERATOR_ID: &str = "operator_id";
 
@@ -71,13 +71,14 @@ fn form_from<T: Default + Serialize + DeserializeOwned>(kept: &BTreeMap<String, 
         .map_err(|error| Failure::unreadable(error.to_string()))
 }
 
-fn form_from_body<T: Default + Serialize + DeserializeOwned>(body: &str) -> Result<T, Failure> {
+/// A form from the JSON text of an entry that is never edited.
+pub(crate) fn form_from_body<T: Default + Serialize + DeserializeOwned>(body: &str) -> Result<T, Failure> {
     let kept = serde_json::from_str(body).map_err(|error| Failure::unreadable(error.to_string()))?;
     form_from(&kept)
 }
 
 /// An id that a field holds; none when the field is not there.
-fn pointer(entry: &Entry, field: &str) -> Result<Option<Uuid>, Failure> {
+pub(crate) fn pointer(entry: &Entry, field: &str) -> Result<Option<Uuid>, Failure> {
     match entry.fields.get(field) {
         None | Some(Value::Null) => Ok(None),
         Some(value) => match value.as_str().map(str::parse) {

@@ -8,6 +8,8 @@ import type { ImportedView } from "./ImportedView";
 import type { Kept } from "./Kept";
 import type { KitAnswersView } from "./KitAnswersView";
 import type { KitView } from "./KitView";
+import type { LabelPageView } from "./LabelPageView";
+import type { LabelVersionsView } from "./LabelVersionsView";
 import type { LawnView } from "./LawnView";
 import type { LimitsView } from "./LimitsView";
 import type { OperatorInput } from "./OperatorInput";
@@ -19,4 +21,4 @@ import type { VisitView } from "./VisitView";
 /**
  * An answer.
  */
-export type Answer = { "answer": "home", "value": HomeView } | { "answer": "operator", "value": OperatorInput } | { "answer": "limits", "value": LimitsView } | { "answer": "clients", "value": Array<Kept<ClientInput>> } | { "answer": "lawn", "value": LawnView } | { "answer": "imported", "value": ImportedView } | { "answer": "file", "value": FileView } | { "answer": "moved", "value": LawnView } | { "answer": "products", "value": Array<Kept<ProductView>> } | { "answer": "product", "value": ProductView } | { "answer": "kits", "value": Array<Kept<KitView>> } | { "answer": "kit", "value": KitView } | { "answer": "calibration", "value": CalibrationView } | { "answer": "kit_answers", "value": KitAnswersView } | { "answer": "visit", "value": VisitView } | { "answer": "plan", "value": PlanPreview } | { "answer": "record", "value": RecordView } | { "answer": "emergency", "value": EmergencyView } | { "answer": "draft", "value": string | null } | { "answer": "done" };
+export type Answer = { "answer": "home", "value": HomeView } | { "answer": "operator", "value": OperatorInput } | { "answer": "limits", "value": LimitsView } | { "answer": "clients", "value": Array<Kept<ClientInput>> } | { "answer": "lawn", "value": LawnView } | { "answer": "imported", "value": ImportedView } | { "answer": "file", "value": FileView } | { "answer": "moved", "value": LawnView } | { "answer": "products", "value": Array<Kept<ProductView>> } | { "answer": "product", "value": ProductView } | { "answer": "label_versions", "value": LabelVersionsView } | { "answer": "label_version", "value": LabelPageView } | { "answer": "kits", "value": Array<Kept<KitView>> } | { "answer": "kit", "value": KitView } | { "answer": "calibration", "value": CalibrationView } | { "answer": "kit_answers", "value": KitAnswersView } | { "answer": "visit", "value": VisitView } | { "answer": "plan", "value": PlanPreview } | { "answer": "record", "value": RecordView } | { "answer": "emergency", "value": EmergencyView } | { "answer": "draft", "value": string | null } | { "answer": "done" };

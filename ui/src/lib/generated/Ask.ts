@@ -123,7 +123,15 @@ input: ProductInput,
 /**
  * Draft to clear with it.
  */
-draft_key: string | null, } | { "ask": "preview_kit", 
+draft_key: string | null, } | { "ask": "label_versions", 
+/**
+ * The product.
+ */
+product_id: string, } | { "ask": "label_version", 
+/**
+ * The version.
+ */
+label_id: string, } | { "ask": "preview_kit", 
 /**
  * The form.
  */

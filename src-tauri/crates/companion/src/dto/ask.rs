@@ -9,6 +9,7 @@ use ts_rs::TS;
 use super::drawing::PointM;
 use super::figures::{FieldProblem, Said, Shown, Typed};
 use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
+use super::label::{LabelPageView, LabelVersionsView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
 use super::limits::{LimitsInput, LimitsView};
 use super::product::{ProductInput, ProductView};
@@ -122,6 +123,16 @@ pub enum Ask {
         input: ProductInput,
         /// Draft to clear with it.
         draft_key: Option<String>,
+    },
+    /// The versions of a product's label, with what each changed. Answered with [`Answer::LabelVersions`].
+    LabelVersions {
+        /// The product.
+        product_id: String,
+    },
+    /// One version of a label, to be read. Answered with [`Answer::LabelVersion`].
+    LabelVersion {
+        /// The version.
+        label_id: String,
     },
     /// What the trade makes of a kit while it is typed.
     PreviewKit {
@@ -396,6 +407,10 @@ pub enum Answer {
     Products(Vec<Kept<ProductView>>),
     /// A product, kept or previewed.
     Product(ProductView),
+    /// The versions of a product's label.
+    LabelVersions(LabelVersionsView),
+    /// One version of a label.
+    LabelVersion(LabelPageView),
     /// All kits.
     Kits(Vec<Kept<KitView>>),
     /// A kit, kept or previewed.

@@ -9,6 +9,7 @@ pub mod correct;
 pub mod drawing;
 pub mod figures;
 pub mod kit;
+pub mod label;
 pub mod lawn;
 pub mod limits;
 pub mod mixing;

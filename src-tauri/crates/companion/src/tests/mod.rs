@@ -8,6 +8,7 @@ mod course;
 mod home;
 mod kept_ground;
 mod kit;
+mod label;
 mod lawn;
 mod mixing;
 mod placed;

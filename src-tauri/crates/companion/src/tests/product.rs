@@ -9,7 +9,7 @@ use crate::dto::ask::Ask;
 use crate::dto::product::ProductInput;
 use crate::forms::product::{parse, view};
 
-fn demo_product(name: &str) -> ProductInput {
+pub(super) fn demo_product(name: &str) -> ProductInput {
     let named = |ask| match ask {
         Ask::SaveProduct { input, .. } if input.name.starts_with(name) => Some(input),
         _ => None,

@@ -31,6 +31,7 @@ mod weather_view;
 pub(crate) use facts::{look_back_due, unfinished, with_summaries};
 pub(crate) use ground::plane;
 pub(crate) use journal::Folded;
+pub(crate) use summary::uses_of_labels;
 
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::FrozenLawn;

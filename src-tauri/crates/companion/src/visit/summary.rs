@@ -2,7 +2,7 @@
 //!
 //! It is a projection: made anew from the state at every append, so that lists and facts read no journals.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use evensward_core::coverage::{all_ground, without_slivers};
 use evensward_core::plan::{Cause, NextTime, learned_trim};
@@ -18,9 +18,11 @@ use uuid::Uuid;
 
 use super::ground::KeptGround;
 use super::journal::folded;
+use super::texts;
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::Said;
+use crate::dto::label::LabelVisitView;
 use crate::failure::said;
 use crate::show;
 
@@ -34,6 +36,9 @@ pub(crate) struct Summary {
     pub next: Vec<Said>,
     /// The product's name on the label.
     pub product: Option<String>,
+    /// The label versions that are frozen into the visit; nothing in a row that was written before they were kept here.
+    #[serde(default)]
+    pub labels: Option<Vec<Uuid>>,
     /// The local date of the treatment, once anything was sprayed.
     pub treated_on: Option<String>,
     /// The dose given, once closed: value and whether by mass, per square metre.
@@ -125,6 +130,38 @@ fn fed_before(kept: &[(String, f64)]) -> Vec<(Nutrient, f64)> {
     kept.iter().filter_map(|(code, grams)| Some((Nutrient::from_code(code)?, *grams))).collect()
 }
 
+/// The label versions that are frozen into a visit.
+fn label_ids(position: &Position) -> Vec<Uuid> {
+    let partners = position.partners.iter().map(|partner| partner.label.label_id);
+    position.label.iter().map(|label| label.label_id).chain(partners).collect()
+}
+
+/// The visits that hold to each label version, the latest first. A visit that can't be read holds to none that is known.
+pub(crate) fn uses_of_labels(companion: &Companion) -> Result<BTreeMap<Uuid, Vec<LabelVisitView>>, Failure> {
+    let mut uses: BTreeMap<Uuid, Vec<LabelVisitView>> = BTreeMap::new();
+    let rows = companion.store.visits_between(i64::MIN, i64::MAX)?;
+    let found = rows.into_iter().map(|row| {
+        let summary = Summary::of_row(companion, &row)?;
+        let labels = match summary.labels {
+            Some(labels) => labels,
+            None => label_ids(&folded(companion, row.visit_id)?.state.position),
+        };
+        let view = LabelVisitView {
+            visit_id: row.visit_id.to_string(),
+            lawn: texts::lawn_name(companion, row.lawn_id)?,
+            on: summary.treated_on.or(summary.ready_on),
+            is_closed: row.closed_utc_ms.is_some(),
+        };
+        Ok((labels, view))
+    });
+    for (labels, view) in Companion::readable(found)? {
+        for label_id in labels {
+            uses.entry(label_id).or_default().push(view.clone());
+        }
+    }
+    Ok(uses)
+}
+
 /// Grams of each element that all products of a visit together put on a square metre.
 fn nutrients(position: &Position) -> Vec<(String, f64)> {
     let own = position.label.as_ref().zip(dose_given(position)).map(|(label, dose)| (&label.label, dose));
@@ -170,6 +207,7 @@ impl Summary {
             said: sentence(position).map(|sentence| show::said(&sentence)),
             next: next_time.map(next).unwrap_or_default(),
             product: label.map(|label| label.label.name.clone()),
+            labels: Some(label_ids(position)),
             treated_on: treated_on.map(|date| date.to_string()),
             dose_per_m2: dose_given(position).map(kept_dose),
             actives: label.map(|label| kept_actives(&label.label, dose_given(position))).unwrap_or_default(),

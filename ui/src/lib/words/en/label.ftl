@@ -256,3 +256,31 @@ dose-above-highest-for-target = { $value } is more than the label's highest dose
 dose-fine-for-target = Not more than the label's highest dose for this purpose, { $limit }.
 rest-finished-already = The rest of that visit has been treated already.
 dose-above-highest-for-some-target = { $value } is more than the label's highest dose for one of the targets of this purpose, { $limit }: look which one is meant.
+
+# The versions of a label
+label-versions = Versions of this label
+label-versions-lead = Each version stays as it was copied, and so do the records that hold to it.
+label-versions-to-label = Open the label
+label-version-n = Version { $n }
+label-version-current = Holds now: new visits take this one.
+label-version-old = An older version, to be read. New visits take a later one.
+label-version-copied = Copied by { $by } on { $on }.
+label-version-kept = Kept here on { $on }.
+label-version-same = The same in every field as the version before.
+label-version-changes = { $n ->
+    [one] One thing changed
+   *[other] { $n } things changed
+}
+label-version-was = Before: { $was }
+label-version-was-not-stated = Before: not stated
+label-version-not-stated = Not stated
+label-version-visits = { $n ->
+    [one] One visit holds to it
+   *[other] { $n } visits hold to it
+}
+label-version-no-visit = No visit holds to it.
+label-version-visit-open = under way
+label-copied-on = Copied on
+label-air-not-below = Air, not below
+label-air-not-above = Air, not above
+label-rain-for = Dry, or rain wanted, for

@@ -8,6 +8,7 @@
 mod contents;
 mod limits;
 mod second_look;
+mod words;
 
 use chrono::NaiveDate;
 use evensward_core::product::{
@@ -21,6 +22,7 @@ use evensward_core::quantity::{
 use self::contents::Contents;
 pub(crate) use self::limits::SITUATIONS;
 use self::limits::{Limits, Placed};
+pub(crate) use self::words::{changes, sections};
 use super::Problems;
 use crate::dto::figures::{FieldProblem, Shown};
 use crate::dto::product::{ProductInput, ProductView};
