@@ -95,6 +95,12 @@ export async function everyScreen(page: Page, query: string, look: (name: string
       await look(`label-${idx + 1}-${group}`);
       if (idx < GROUPS.length - 1) await page.locator('button.main-act').click();
     }
+    await show(page, app, `#/label-versions/${product.id}`, query);
+    await look('label-versions');
+    const versions = await app.ask({ ask: 'label_versions', product_id: product.id });
+    if (versions.answer !== 'label_versions') throw new Error('no versions');
+    await show(page, app, `#/label/${versions.value.versions.at(-1)?.label_id}`, query);
+    await look('label-version');
     await show(page, app, `#/kit/${kit.id}`, query);
     await look('kit');
     await show(page, app, `#/calibrate/${kit.id}`, query);

@@ -26,7 +26,7 @@ struct Arguments {
     /// The folder with the built screens.
     #[arg(long, required_unless_present = "load_only")]
     ui: Option<PathBuf>,
-    /// Asks all questions of this file first: a JSON array, as in demo-data/firm.json. Asked twice, it changes nothing.
+    /// Asks all questions of this file first: a JSON array, as in demo-data/firm.json. Asked twice, it comes to the same.
     #[arg(long)]
     load: Option<PathBuf>,
     /// Ends after that, and serves nothing.

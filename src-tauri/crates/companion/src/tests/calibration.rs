@@ -10,9 +10,10 @@ use crate::dto::figures::{Shown, Verdict};
 use crate::dto::kit::{CalibrationInput, CalibrationView};
 use crate::forms::calibration::{Made, parse, view};
 
+/// The invented firm's latest.
 fn calibration() -> CalibrationInput {
     let one = |ask| if let Ask::SaveCalibration { input, .. } = ask { Some(input) } else { None };
-    demo().into_iter().find_map(one).unwrap()
+    demo().into_iter().rev().find_map(one).unwrap()
 }
 
 fn set_up() -> SetUp {
@@ -102,6 +103,7 @@ fn one_catch_and_one_walk_that_were_kept_before_still_stand_with_a_caution() {
     old.more_catches.clear();
     old.more_walks.clear();
     old.is_loaded = false;
+    old.pressure.text.clear();
     let parsed = parse(&old, None, Made::Before).unwrap();
     assert_eq!(parsed.evidence, None);
     let view = view(&old, Some(&set_up()), "2026-11-24".parse().unwrap(), Made::Before);

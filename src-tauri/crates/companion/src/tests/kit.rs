@@ -9,8 +9,23 @@ use crate::dto::figures::Verdict;
 use crate::dto::kit::{KitInput, KitView};
 use crate::forms::kit::{Beside, parse, view};
 
+/// The invented firm's knapsack, with no more said of it than must be said of every kit.
 fn kit() -> KitInput {
-    demo().into_iter().find_map(|ask| if let Ask::SaveKit { input, .. } = ask { Some(input) } else { None }).unwrap()
+    let one = |ask| if let Ask::SaveKit { input, .. } = ask { Some(input) } else { None };
+    let full = demo().into_iter().find_map(one).unwrap();
+    KitInput {
+        name: full.name,
+        tank: full.tank,
+        empty_weight: full.empty_weight,
+        dead_volume: full.dead_volume,
+        nozzle: full.nozzle,
+        swath: full.swath,
+        jug_step: full.jug_step,
+        scales_step: full.scales_step,
+        last_in: full.last_in,
+        cleaned: full.cleaned,
+        ..KitInput::default()
+    }
 }
 
 fn viewed(kit: &KitInput) -> KitView {

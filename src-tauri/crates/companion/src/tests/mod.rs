@@ -141,10 +141,10 @@ fn codes(problems: &[FieldProblem]) -> Vec<(&str, &str)> {
 fn the_invented_firm_is_kept_without_a_problem() {
     let mut trial = Trial::with_demo();
     let Answer::Home(home) = trial.done(Ask::Home) else { panic!("home") };
-    assert_eq!(home.lawns.len(), 7);
+    assert_eq!(home.lawns.len(), 10);
     assert!(home.lawns.iter().all(|line| line.view.problems.is_empty() && line.view.drawing.is_some()));
     assert!(home.lawns.iter().all(|line| line.client.is_some()));
-    assert_eq!((home.n_products, home.n_kits, home.n_calibrated), (3, 2, 1));
+    assert_eq!((home.n_products, home.n_kits, home.n_calibrated), (6, 2, 1));
     let Answer::Products(products) = trial.done(Ask::Products) else { panic!("products") };
     for product in &products {
         assert_eq!(product.entry.problems, [], "{}", product.entry.input.name);
@@ -155,15 +155,29 @@ fn the_invented_firm_is_kept_without_a_problem() {
 }
 
 #[test]
-fn the_invented_firm_may_be_asked_twice_and_changes_nothing() {
+fn the_invented_firm_may_be_asked_twice_and_comes_to_the_same() {
     let mut trial = Trial::with_demo();
-    let Answer::Home(once) = trial.done(Ask::Home) else { panic!("home") };
-    let tick = trial.companion.store.last_tick().unwrap();
+    let lists = [Ask::Home, Ask::Operator, Ask::Clients, Ask::Products, Ask::Kits];
+    let once: Vec<Answer> = lists.iter().map(|list| trial.done(list.clone())).collect();
     for ask in demo() {
         trial.done(ask);
     }
-    assert_eq!(trial.companion.store.last_tick().unwrap(), tick, "no edit was added");
-    assert_eq!(trial.done(Ask::Home), Answer::Home(once));
+    let twice: Vec<Answer> = lists.iter().map(|list| trial.done(list.clone())).collect();
+    assert_eq!(twice, once);
+}
+
+#[test]
+fn the_invented_firm_shows_a_season() {
+    let mut trial = Trial::with_demo();
+    let Answer::Kits(kits) = trial.done(Ask::Kits) else { panic!("kits") };
+    let kit = kits.iter().find(|kit| kit.entry.input.name.contains("knapsack")).unwrap();
+    let history = &kit.entry.history;
+    assert_eq!(history.len(), 7);
+    let by_nozzle = |said: &crate::dto::figures::Said| said.code == "calibration-ended-by-nozzle";
+    let ended = history.iter().filter(|point| point.ended_by.as_ref().is_some_and(by_nozzle));
+    assert_eq!(ended.count(), 1, "the nozzle was changed once");
+    let flows: Vec<f64> = history.iter().map(|point| point.flow.value).collect();
+    assert!(flows[..4].is_sorted() && flows[4..].is_sorted(), "each nozzle wears: {flows:?}");
 }
 
 #[test]

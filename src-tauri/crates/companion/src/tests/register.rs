@@ -229,7 +229,7 @@ fn an_entry_that_makes_no_sense_is_said_so_and_keeps_nothing_else_away() {
     let change = RegisterChange { operations: &operations, ..RegisterChange::default() };
     trial.companion.store.change_register(&change).unwrap();
     let Answer::Home(home) = trial.done(Ask::Home) else { panic!("home") };
-    assert_eq!(home.lawns.len(), 7);
+    assert_eq!(home.lawns.len(), 10);
     let said = home.file.unwrap();
     assert_eq!((said.code.as_str(), &said.args["count"]), ("file-some-unreadable", &Argument::Count(2)));
     let n_listed = [Ask::Products, Ask::Kits, Ask::Clients].map(|ask| match trial.done(ask) {
@@ -238,9 +238,9 @@ fn an_entry_that_makes_no_sense_is_said_so_and_keeps_nothing_else_away() {
         Answer::Clients(list) => list.len(),
         other => panic!("{other:?}"),
     });
-    assert_eq!(n_listed, [3, 2, 3]);
+    assert_eq!(n_listed, [6, 2, 4]);
     let Answer::Emergency(view) = trial.done(Ask::Emergency { visit_id: None }) else { panic!("emergency") };
-    assert_eq!(view.products.len(), 3);
+    assert_eq!(view.products.len(), 6);
     let failure = trial.ask(Ask::Lawn { lawn_id: id(81).to_string() }).unwrap_err();
     assert_eq!(failure.said.code, "failure-unreadable");
 }
