@@ -4,8 +4,10 @@ import { mount } from 'svelte';
 import App from './App.svelte';
 import './lib/tokens.css';
 import './lib/base.css';
+import './lib/settings.svelte';
 import { speak } from './lib/words';
 
+// Settings have chosen the language by now; the tests may ask for the one that is no language.
 if (new URLSearchParams(location.search).get('lang') === 'pseudo') speak('pseudo');
 
 const target = document.getElementById('app');

@@ -83,7 +83,8 @@ describe('drafts', () => {
 describe('steps', () => {
   it('counts up and down, never below nothing', () => {
     expect(stepped('7.6', 0.5, 1)).toBe('8.1');
-    expect(stepped('7,6', -0.5, 1)).toBe('7.1');
+    expect(stepped('7,6', -0.5, 1)).toBe('7,1');
+    expect(stepped('1\u202f007,6', 0.5, 1)).toBe('1008,1');
     expect(stepped('0.2', -0.5, 1)).toBe('0.0');
   });
 

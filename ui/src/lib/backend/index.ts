@@ -3,6 +3,7 @@
 import type { Answer } from '../generated/Answer';
 import type { Ask } from '../generated/Ask';
 import type { Failure } from '../generated/Failure';
+import { handedOver } from '../words/typing';
 import { askOverHttp } from './http';
 import { askThroughWindow, isInWindow } from './tauri';
 
@@ -31,7 +32,8 @@ export function asTrouble(thrown: unknown): Trouble {
 
 /** Asks, and answers with whatever comes back. */
 export async function ask(question: Ask): Promise<Answer> {
-  return isInWindow() ? askThroughWindow(question) : askOverHttp(question);
+  const handed = handedOver(question);
+  return isInWindow() ? askThroughWindow(handed) : askOverHttp(handed);
 }
 
 /** Asks a question whose answer is of one known kind. */

@@ -6,56 +6,64 @@ import type { Argument } from '../generated/Argument';
 import type { Said } from '../generated/Said';
 import type { Shown } from '../generated/Shown';
 import { pseudo, pseudoTyped } from './pseudo';
+import { LOCALES, spoken, type FullLanguage, type Language } from './spoken.svelte';
 
-const FILES = import.meta.glob<string>('./en/*.ftl', { query: '?raw', import: 'default', eager: true });
-
-/** The languages that the screens can speak. `pseudo` is for tests. */
-export type Language = 'en' | 'pseudo';
+const CATALOGUES: Record<FullLanguage, Record<string, string>> = {
+  en: import.meta.glob<string>('./en/*.ftl', { query: '?raw', import: 'default', eager: true }),
+  de: import.meta.glob<string>('./de/*.ftl', { query: '?raw', import: 'default', eager: true }),
+};
 
 /** What a sentence may be given: plain values from a screen, or an argument from the core. */
 export type Given = string | number | Shown | Argument;
 
-let language: Language = 'en';
-let bundle = makeBundle();
+const bundles = new Map<Language, FluentBundle>();
 let missing = new Set<string>();
 
-function makeBundle(): FluentBundle {
-  const made = new FluentBundle('en-GB', {
+function makeBundle(language: Language): FluentBundle {
+  const made = new FluentBundle(LOCALES[language], {
     useIsolating: false,
     ...(language === 'pseudo' ? { transform: pseudo } : {}),
   });
-  for (const [file, text] of Object.entries(FILES)) {
+  for (const [file, text] of Object.entries(CATALOGUES[language === 'pseudo' ? 'en' : language])) {
     const errors = made.addResource(new FluentResource(text));
     if (errors.length > 0) throw new Error(`${file}: ${errors.map((error) => error.message).join('; ')}`);
   }
   return made;
 }
 
-/** Chooses the language; the screens must be drawn anew afterwards. */
+/** The words of the language spoken now; whoever asks while drawing is drawn anew when the language changes. */
+function bundle(): FluentBundle {
+  const { language } = spoken;
+  const made = bundles.get(language) ?? makeBundle(language);
+  bundles.set(language, made);
+  return made;
+}
+
+/** Chooses the language. Every sentence on the page is said anew at once, and the page says which language it is in. */
 export function speak(chosen: Language): void {
-  language = chosen;
-  bundle = makeBundle();
+  spoken.language = chosen;
   missing = new Set();
+  if (typeof document !== 'undefined') document.documentElement.lang = LOCALES[chosen].slice(0, 2);
 }
 
 /** Codes asked for that the catalogue does not have. */
 export const missingCodes = (): string[] => [...missing];
 
 /** Whether the catalogue has this code. */
-export const hasWord = (code: string): boolean => bundle.hasMessage(code);
+export const hasWord = (code: string): boolean => bundle().hasMessage(code);
 
 /** The message id of a unit: a slash cannot stand in an id. */
 export const unitCode = (unit: string): string => `unit-${unit.replaceAll('/', '-per-')}`;
 
-/** A number with its decimals, thousands set apart by a thin space. */
+/** A number with its decimals, in the language's own decimal sign, thousands set apart by a thin space. */
 export function numberText(value: number, decimals: number): string {
-  return new Intl.NumberFormat('en-GB', {
+  return new Intl.NumberFormat(LOCALES[spoken.language], {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
   })
-    .format(value)
-    .replaceAll(',', '\u202f')
-    .replace('-', '\u2212');
+    .formatToParts(value)
+    .map(({ type, value: part }) => (type === 'group' ? '\u202f' : type === 'minusSign' ? '\u2212' : part))
+    .join('');
 }
 
 /** The unit's word for this many. */
@@ -76,7 +84,7 @@ export function figureText(shown: Shown): string {
 }
 
 /** What a person wrote, shown as written. */
-export const typed = (text: string): string => (language === 'pseudo' ? pseudoTyped(text) : text);
+export const typed = (text: string): string => (spoken.language === 'pseudo' ? pseudoTyped(text) : text);
 
 /** A local day, such as Tue 24 Nov 2026. */
 export function dayText(date: string): string {
@@ -84,7 +92,7 @@ export function dayText(date: string): string {
   if (year === undefined || month === undefined || day === undefined || Number.isNaN(day)) return typed(date);
   const at = Date.UTC(year, month - 1, day);
   return pseudoDate(
-    new Intl.DateTimeFormat('en-GB', {
+    new Intl.DateTimeFormat(LOCALES[spoken.language], {
       weekday: 'short',
       day: 'numeric',
       month: 'short',
@@ -97,7 +105,7 @@ export function dayText(date: string): string {
 /** An instant in its own local time. */
 export function instantText(utcMs: number, offsetMin: number): string {
   return pseudoDate(
-    new Intl.DateTimeFormat('en-GB', {
+    new Intl.DateTimeFormat(LOCALES[spoken.language], {
       day: 'numeric',
       month: 'short',
       year: 'numeric',
@@ -108,7 +116,7 @@ export function instantText(utcMs: number, offsetMin: number): string {
   );
 }
 
-const pseudoDate = (text: string): string => (language === 'pseudo' ? pseudo(text) : text);
+const pseudoDate = (text: string): string => (spoken.language === 'pseudo' ? pseudo(text) : text);
 
 /** A figure in a sentence: chosen by its value, written with its unit. */
 class FigureInSentence extends FluentNumber {
@@ -121,19 +129,26 @@ class FigureInSentence extends FluentNumber {
   }
 }
 
+/** A count in a sentence: chosen by its number, written like every other number. */
+class CountInSentence extends FluentNumber {
+  override toString(): string {
+    return numberText(this.value, 0);
+  }
+}
+
 function isArgument(given: Given): given is Argument {
   return typeof given === 'object' && 'kind' in given;
 }
 
 function variable(given: Given): FluentVariable {
   if (typeof given === 'string') return given;
-  if (typeof given === 'number') return new FluentNumber(given, { maximumFractionDigits: 0 });
+  if (typeof given === 'number') return new CountInSentence(given);
   if (!isArgument(given)) return new FigureInSentence(given);
   switch (given.kind) {
     case 'number':
       return new FigureInSentence(given.value);
     case 'count':
-      return new FluentNumber(given.value, { maximumFractionDigits: 0 });
+      return new CountInSentence(given.value);
     default:
       return argumentText(given);
   }
@@ -167,11 +182,12 @@ export function argumentText(argument: Argument): string {
 
 /** A sentence of the catalogue. */
 export function word(code: string, given: Record<string, Given> = {}): string {
-  const pattern = bundle.getMessage(code)?.value;
+  const words = bundle();
+  const pattern = words.getMessage(code)?.value;
   if (pattern === null || pattern === undefined) return lacking(code);
   const variables = Object.fromEntries(Object.entries(given).map(([name, value]) => [name, variable(value)]));
   const errors: Error[] = [];
-  const text = bundle.formatPattern(pattern, variables, errors);
+  const text = words.formatPattern(pattern, variables, errors);
   return errors.length > 0 ? lacking(`${code}: ${errors.map((error) => error.message).join('; ')}`) : text;
 }
 

@@ -2,7 +2,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { dayText, figureText, hasWord, missingCodes, numberText, said, speak, typed, word } from './index';
+import type { Typed } from '../generated/Typed';
+import { dayText, figureText, hasWord, instantText, missingCodes, numberText, said, speak, typed, word } from './index';
+import { LANGUAGES, deviceLanguage } from './spoken.svelte';
+import { handedOver } from './typing';
 
 beforeEach(() => speak('en'));
 
@@ -15,7 +18,8 @@ function sources(folder: string): string[] {
 }
 
 describe('words', () => {
-  it('has every code that a screen names', () => {
+  it.each(LANGUAGES)('has every code that a screen names, in %s', (language) => {
+    speak(language);
     const codes = sources('src').flatMap((path) =>
       [...readFileSync(path, 'utf8').matchAll(/word\(\s*'([^']+)'/g)].map((match) => match[1] ?? ''),
     );
@@ -61,5 +65,60 @@ describe('words', () => {
     expect(typed('Front lawn')).toBe('⟨Front lawn⟩');
     const sentence = said({ code: 'home-carry-on-with', args: { lawn: { kind: 'text', value: 'Front lawn' } } });
     expect(sentence).toBe('[Cárrý ón:] ⟨Front lawn⟩');
+  });
+});
+
+describe('German', () => {
+  beforeEach(() => speak('de'));
+
+  it('writes numbers with a comma, thousands set apart by a thin space', () => {
+    expect(figureText({ value: 2.5, unit: 'mL/m2', decimals: 1 })).toBe('2,5\u00a0mL/m²');
+    expect(figureText({ value: 12345.6, unit: 'm2', decimals: 1 })).toBe('12\u202f345,6\u00a0m²');
+    expect(numberText(-1.25, 2)).toBe('\u22121,25');
+    expect(word('failure-refused', { count: 1200 })).toBe('1\u202f200 Dinge sind erst richtigzustellen.');
+  });
+
+  it('has plurals of its own', () => {
+    expect(figureText({ value: 1, unit: 'day', decimals: 0 })).toBe('1\u00a0Tag');
+    expect(figureText({ value: 28, unit: 'day', decimals: 0 })).toBe('28\u00a0Tage');
+    expect(word('ready-not-yet', { n: 0 })).toBe('Noch nicht bereit');
+    expect(word('ready-not-yet', { n: 1 })).toBe('Eines steht noch aus');
+    expect(word('ready-not-yet', { n: 5 })).toBe('5 Dinge stehen noch aus');
+  });
+
+  it('writes days and times as they are written in German', () => {
+    expect(dayText('2026-11-24')).toBe('Di., 24. Nov. 2026');
+    expect(instantText(Date.UTC(2026, 10, 24, 13, 5), 60)).toBe('24. Nov. 2026, 14:05');
+  });
+
+  it('speaks at once after another language was chosen, and back', () => {
+    expect(word('walk-heading')).toBe('Gehen');
+    speak('en');
+    expect(word('walk-heading')).toBe('Walk');
+  });
+
+  it('hands no figure over that the trade would read as a thousandth of it', () => {
+    const figure = (text: string): Typed => ({ text, unit: 'm2' });
+    const asked = { parts: [{ width: figure('1.200'), name: '1.200' }], area: figure(' 12.345 ') };
+    const handed = handedOver(asked);
+    expect(handed.parts[0]).toEqual({ width: figure('1,200'), name: '1.200' });
+    expect(handed.area.text).toBe(' 12,345 ');
+    expect(asked.parts[0]?.width.text).toBe('1.200');
+    for (const text of ['1,5', '1.5', '0.125', '1200', '1.20', '1.2000', '1200.125', 'etwa 1.200', '1 200,5', '']) {
+      expect(handedOver(figure(text)).text).toBe(text);
+    }
+    speak('en');
+    expect(handedOver(asked)).toBe(asked);
+  });
+});
+
+describe('the language of the device', () => {
+  it('is the first that the screens can speak, and English when there is none', () => {
+    expect(deviceLanguage(['de-AT', 'en'])).toBe('de');
+    expect(deviceLanguage(['fr-FR', 'DE', 'en-GB'])).toBe('de');
+    expect(deviceLanguage(['en-US', 'de'])).toBe('en');
+    expect(deviceLanguage(['fr', 'nl-BE'])).toBe('en');
+    expect(deviceLanguage([])).toBe('en');
+    expect(deviceLanguage(['den'])).toBe('en');
   });
 });

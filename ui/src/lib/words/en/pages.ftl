@@ -87,6 +87,12 @@ settings-theme-day = Day
 settings-theme-dusk = Dusk
 settings-sound = Sound and vibration
 settings-sound-more = A tick for every tap that was written down.
+settings-language = Language
+settings-language-auto = As the device
+settings-language-en = English
+settings-language-de = Deutsch
+settings-customary = Also in miles an hour, pints and yards
+settings-customary-more = Beside every metric figure. What is kept and recorded stays metric.
 settings-data = Everything is kept on this device, in { $folder }. Nothing else protects it but the device’s own lock and encryption.
 
 # Clients and lawns

@@ -1,0 +1,194 @@
+# Worte der Seiten der Spritzen: das Formular, Auslitern und Gehprobe, die Reinigung, und die Fragen vom anderen Ende her.
+kits-heading = Spritzen
+kits-lead = Eine Spritze mit ihrer Düse. Eine andere Düse ist eine andere Spritze.
+kits-new = Spritze anlegen
+kit-heading-new = Eine neue Spritze
+kit-heading-change = Spritze ändern
+kit-name = Wie Sie sie nennen
+kit-name-hint = Etwa blaue Rückenspritze, breiter Fächer.
+kit-tank = Der Tank fasst
+kit-empty-weight = Leergewicht
+kit-checked-on = Zuletzt durchgesehen
+kit-checked-on-hint = Die jährliche Durchsicht der ganzen Spritze. Leer, wenn es niemand weiß.
+kit-section-nozzle = Die Düse
+kit-nozzle = Düse
+kit-nozzle-hint = In eigenen Worten, damit Sie sie wiedererkennen. Etwa Flachstrahldüse 110°.
+kit-nozzle-by = Was wissen Sie von ihrem Durchfluss?
+nozzle-by-unknown = Nichts
+nozzle-by-size = Die aufgedruckte Größe
+nozzle-by-rated = Den Durchfluss des Herstellers
+kit-nozzle-size = Größe
+kit-nozzle-size-hint = Auf der Düse aufgedruckt; die Farben sind die der ISO 10625. Hält sich der Hersteller an andere Farben, gilt der Durchfluss.
+kit-nozzle-size-none = Nicht gewählt
+kit-nozzle-size-of = { $size }, { $colour }
+nozzle-colour-orange = orange
+nozzle-colour-green = grün
+nozzle-colour-yellow = gelb
+nozzle-colour-lilac = lila
+nozzle-colour-blue = blau
+nozzle-colour-red = rot
+nozzle-colour-brown = braun
+nozzle-colour-grey = grau
+nozzle-colour-white = weiß
+kit-rated-flow = Durchfluss des Herstellers
+kit-rated-pressure = Bei diesem Druck
+kit-valve = Ventil an der Lanze
+valve-unknown = Ich weiß es nicht
+valve-none = Keines
+valve-constant = Hält den Druck
+kit-pressure = Ihr Arbeitsdruck
+kit-pressure-hint = An der Düse abgelesen oder vom Ventil vorgegeben. Leer ohne Manometer.
+kit-nominal-flow = Nenndurchfluss dabei
+kit-section-swath = Spritzfächer und Arbeitsbreite
+kit-height = Düse über dem Gras
+kit-height-hint = So wie Sie die Lanze beim Gehen halten.
+kit-fan-angle = Spritzwinkel
+kit-fan-angle-hint = Auf einer Flachstrahldüse aufgedruckt, etwa 80 oder 110.
+kit-pattern = Der Fächer über seine Breite
+pattern-unknown = Ich weiß es nicht
+pattern-even = Gleichmäßig bis zum Rand
+pattern-tapered = Zum Rand hin weniger
+kit-swath-by = Woher ist die Arbeitsbreite?
+swath-by-unknown = Nicht gesagt
+swath-by-measured = Auf trockenem Pflaster gemessen
+swath-by-spacing = Höhe und Winkel
+kit-paving-hint = Spritzen Sie im Gehen quer über trockenes Pflaster, und messen Sie, wie breit es nass ist.
+kit-paving-of = Nasse Breite { $n }
+kit-paving-add = Weitere Breite
+kit-swath = Arbeitsbreite
+kit-swath-hint = Die Breite, die für den Abstand der Bahnen zählt, in Ihrer Arbeitshöhe.
+kit-reach = Reichweite der Lanze
+kit-reach-hint = Wie weit vor Ihren Füßen der Strahl auftrifft. So weit vor dem Ende einer Bahn bleiben Sie stehen. Darf leer bleiben.
+fan-alt = Der Spritzfächer von der Düse bis zum Gras. Höhe: { $height }. Breite am Boden: { $base }. Arbeitsbreite, die zählt: { $swath }.
+fan-unknown = nicht bekannt
+fan-height = Höhe
+fan-base = Breite am Boden
+fan-base-of = am Boden { $width }
+fan-swath = Arbeitsbreite
+fan-swath-of = Arbeitsbreite { $width }
+kit-section-dead = Was sich nicht ausspritzen lässt
+kit-dead-by = Woher wissen Sie es?
+dead-by-typed = Ich weiß es
+dead-by-drained = Abgelassen und gemessen
+kit-dead-volume = Bleibt in Pumpe, Schlauch und Lanze
+kit-dead-volume-hint = Die technische Restmenge.
+kit-drained-hint = Spritzen Sie mit klarem Wasser, bis die Düse spuckt. Lassen Sie dann Pumpe, Schlauch und Lanze in den Messbecher ab.
+kit-drained-of = Abgelassen { $n }
+kit-drained-add = Noch einmal abgelassen
+kit-section-measures = Messbecher und Waage
+kit-jug-step = Kleinster Teilstrich Ihres Messbechers
+kit-jug-step-hint = Darauf wird flüssiges Mittel gerundet.
+kit-scales-step = Kleinster Schritt Ihrer Waage
+kit-scales-step-hint = Darauf werden Kristalle und Granulat gerundet.
+kit-section-last-in = Was darin war
+kit-last-in = Was war zuletzt darin?
+last-in-nothing = Nichts, sie ist neu
+last-in-clean_water = Klares Wasser
+last-in-lawn_product = Ein Rasenmittel
+last-in-total_herbicide = Etwas, das Gras tötet
+last-in-unknown = Ich weiß es nicht
+kit-last-product = Welches Mittel
+kit-cleaned = Sie wurde seither gereinigt
+kit-cleaned-more = Dreimal gespült, auch durch Schlauch und Düse. Nach etwas, das Gras tötet, braucht es eine unterschriebene Reinigung.
+kit-full-weight = Voll auf dem Rücken
+kit-save = Spritze behalten
+kit-per-pass = Je Durchgang:
+kit-measured-on = Gemessen am { $day }
+kit-not-measured = Noch nicht ausgelitert.
+kit-calibrate = Auslitern und Gehprobe
+kit-calibrate-this = { $kit } auslitern
+kit-to-calibrate = Auslitern und Gehprobe
+kit-to-clean = Reinigung
+kit-to-ask = Verlauf und Fragen
+kit-picture-alt = Eine Rückenspritze mit Tank, Lanze, Düse und der Arbeitsbreite, die sie am Boden benetzt.
+kit-picture-tank = Tank
+kit-picture-lance = Lanze
+kit-picture-nozzle = Düse
+kit-picture-swath = Arbeitsbreite
+many-out = Herausnehmen
+
+# Jug test and timed walk
+calibrate-heading = Auslitern und Gehprobe
+calibrate-jug = Auslitern
+calibrate-jug-hint = Mit klarem Wasser: auf Arbeitsdruck pumpen, Uhr starten, in den Becher spritzen, aufhören. Eine Minute ist gut. Drei Becher oder mehr.
+calibrate-jug-in = Der Becher zeigt
+calibrate-catch = Becher { $n }
+calibrate-catch-add = Noch ein Becher
+calibrate-caught-in = Aufgefangen, { $unit }
+calibrate-seconds = Sekunden
+calibrate-pressure = Druck beim Auffangen
+calibrate-pressure-hint = Leer ohne Manometer: Dann zählt der eigene der Spritze.
+calibrate-walk = Gehprobe
+calibrate-walk-hint = Auf Gras, in dem Tempo, das Sie den ganzen Tag halten. Drei Gänge oder mehr. Schritte dürfen leer bleiben: Zählen Sie sie, geben sie Ihren Takt beim Gehen.
+calibrate-loaded = Die volle Spritze war auf meinem Rücken
+calibrate-walk-in = Längen in
+calibrate-walk-n = Gang { $n }
+calibrate-walk-add = Noch ein Gang
+calibrate-walked-in = Gegangen, { $unit }
+calibrate-steps-if-counted = Schritte
+calibrate-plot = Probefläche, als dritter Weg
+calibrate-plot-hint = Spritzen Sie eine abgemessene Fläche mit klarem Wasser wie einen Rasen, und nehmen Sie die Zeit. Dann spritzen Sie ebenso lange in den Becher.
+calibrate-plot-area = Probefläche
+calibrate-plot-caught = Aufgefangen in derselben Zeit
+calibrate-by-plot = Je Durchgang, nach der Probefläche
+calibrate-made-on = Gemessen am
+calibrate-result = Was herauskommt
+calibrate-per-pass = Brühe je Durchgang
+calibrate-flow = Die Düse bringt
+calibrate-pace = Sie gehen
+calibrate-steps-per-min = Ihr Takt
+calibrate-spread = Becher auseinander
+calibrate-walk-spread = Gänge auseinander
+calibrate-save = Messung behalten
+timer-start = Uhr starten
+timer-stop = Halt
+timer-step = Schritt: { $n }
+
+# Flow over the season
+plot-alt = { $n ->
+    [one] Einmal ausgelitert, am { $from }: { $first }.
+   *[other] { $n } Mal ausgelitert, von { $first } am { $from } bis { $last } am { $to }.
+}
+plot-nominal = Nennwert { $flow }
+plot-list = { $n ->
+    [one] Das eine Auslitern
+   *[other] Alle { $n } Male
+}
+plot-of-nominal = { $percent } % des Nennwerts
+plot-on = { $day }, gegangen mit { $pace }
+plot-in-force = Gilt jetzt
+
+# Cleaning
+clean-heading = Reinigung
+clean-steps = Wie zu reinigen ist
+clean-last = Gereinigt am { $day }, unterschrieben von { $by }.
+clean-rinses = Mit klarem Wasser gefüllt und ausgespritzt
+clean-agent = Ein Reinigungsmittel wurde verwendet
+clean-agent-more = Das, welches das Etikett des Mittels nennt, das darin war.
+clean-how = Was sonst
+clean-how-hint = Etwa Düse und Siebe eingeweicht. Darf leer bleiben.
+clean-on = Gereinigt am
+clean-by = Unterschrieben von
+clean-sign = Reinigung unterschreiben
+
+# Questions from the other end
+ask-heading = Verlauf und Fragen
+ask-history = Was die Düse brachte
+ask-questions = Vom anderen Ende her
+ask-wanted = Gewünschtes Wasser
+ask-wanted-hint = Für alle Durchgänge eines Einsatzes zusammen.
+ask-passes = In so vielen Durchgängen
+ask-pace = Mit diesem Tempo
+ask-pace-hint = Zur Wahl einer Düse. Leer: das Tempo Ihrer Gehprobe.
+ask-pace-for = Gehen Sie mit
+ask-by-passes = Nach Zahl der Durchgänge
+ask-passes-at = { $n ->
+    [one] Ein Durchgang mit { $pace }
+   *[other] { $n } Durchgänge mit { $pace }
+}
+ask-passes-give = In Ihrem eigenen Tempo: { $total }
+ask-not-walkable = Dieses Tempo hält niemand.
+ask-sizes = Düsen dafür
+ask-size-fits = passt bei { $pressure }
+ask-size-not = brauchte { $pressure }
+ask-size-flow = Nennwert { $flow }
