@@ -256,3 +256,31 @@ dose-above-highest-for-target = { $value } ist mehr als die höchste Aufwandmeng
 dose-fine-for-target = Nicht mehr als die höchste Aufwandmenge des Etiketts für diesen Zweck, { $limit }.
 rest-finished-already = Der Rest jenes Einsatzes ist schon behandelt.
 dose-above-highest-for-some-target = { $value } ist mehr als die höchste Aufwandmenge des Etiketts für eines der Ziele dieses Zwecks, { $limit }: Sehen Sie nach, welches gemeint ist.
+
+# Die Fassungen eines Etiketts
+label-versions = Fassungen dieses Etiketts
+label-versions-lead = Jede Fassung bleibt, wie sie abgeschrieben wurde, und ebenso die Aufzeichnungen, die sich auf sie stützen.
+label-versions-to-label = Etikett öffnen
+label-version-n = Fassung { $n }
+label-version-current = Gilt jetzt: Neue Einsätze nehmen diese.
+label-version-old = Eine ältere Fassung, zum Lesen. Neue Einsätze nehmen eine spätere.
+label-version-copied = Abgeschrieben von { $by } am { $on }.
+label-version-kept = Hier seit { $on }.
+label-version-same = In jedem Feld wie die Fassung davor.
+label-version-changes = { $n ->
+    [one] Eines hat sich geändert
+   *[other] { $n } Dinge haben sich geändert
+}
+label-version-was = Vorher: { $was }
+label-version-was-not-stated = Vorher: nicht angegeben
+label-version-not-stated = Nicht angegeben
+label-version-visits = { $n ->
+    [one] Ein Einsatz stützt sich darauf
+   *[other] { $n } Einsätze stützen sich darauf
+}
+label-version-no-visit = Kein Einsatz stützt sich darauf.
+label-version-visit-open = läuft noch
+label-copied-on = Abgeschrieben am
+label-air-not-below = Luft, nicht unter
+label-air-not-above = Luft, nicht über
+label-rain-for = Trocken, oder Regen erwünscht, für
