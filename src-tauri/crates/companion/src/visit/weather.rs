@@ -57,6 +57,12 @@ pub(crate) fn parse(input: &WeatherInput) -> Result<(Observation, Vec<TypedFigur
     Ok((observation, typed))
 }
 
+/// Degrees of a point of the compass, in English or in German, whose east is O (Ost): a letter that no English point has.
+fn point_deg(text: &str) -> Option<f64> {
+    let name = text.to_uppercase().replace('O', "E");
+    POINTS.iter().zip(0_u8..).find(|(point, _)| **point == name).map(|(_, idx)| f64::from(idx) * 22.5)
+}
+
 /// Where the wind comes from, told in one way: by a side of the lawn that it blows towards, or by the compass.
 fn wind_from(input: &WeatherInput, problems: &mut Problems) -> Option<WindFrom> {
     let by_compass = input.wind_from.trim();
@@ -74,9 +80,7 @@ fn wind_from(input: &WeatherInput, problems: &mut Problems) -> Option<WindFrom> 
         problems.add("wind_from", &q::Said::new("wind-direction-told-twice"));
         return None;
     }
-    let upper = by_compass.to_uppercase();
-    let point = POINTS.iter().zip(0_u8..).find(|(point, _)| **point == upper).map(|(_, idx)| f64::from(idx) * 22.5);
-    let deg = point.map_or_else(
+    let deg = point_deg(by_compass).map_or_else(
         || match Angle::from_figure(&q::Figure::new(by_compass, Unit::Degree)) {
             Err(q::FigureProblem::Zero) => Some(0.0),
             other => other.ok().map(Angle::deg),
@@ -207,4 +211,22 @@ pub(crate) fn compass(observation: &Observation) -> String {
     let Some(WindFrom::Compass(from)) = observation.wind.and_then(|wind| wind.from) else { return String::new() };
     let step = POINTS.iter().zip(0_u8..).find(|(_, idx)| (f64::from(*idx) * 22.5 - from.deg()).abs() < 1e-9);
     step.map_or_else(|| from.deg().to_string(), |(point, _)| (*point).to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::point_deg;
+
+    #[test]
+    fn a_point_of_the_compass_is_read_in_both_languages() {
+        let check = |text: &str, expected: Option<f64>| assert_eq!(point_deg(text), expected, "{text}");
+        check("N", Some(0.0));
+        check("se", Some(135.0));
+        check("SO", Some(135.0));
+        check("ono", Some(67.5));
+        check("O", Some(90.0));
+        check("WNW", Some(292.5));
+        check("OST", None);
+        check("", None);
+    }
 }
