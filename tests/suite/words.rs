@@ -217,8 +217,9 @@ fn all_languages_say_the_same_things_from_the_same_arguments() {
 }
 
 /// Words that English sentences are joined with and that no German sentence has.
-const ENGLISH_ALONE: &[&str] =
-    &["the", "and", "of", "with", "is", "are", "from", "this", "your", "it", "be", "to", "for", "by", "no", "not", "or"];
+const ENGLISH_ALONE: &[&str] = &[
+    "the", "and", "of", "with", "is", "are", "from", "this", "your", "it", "be", "to", "for", "by", "no", "not", "or",
+];
 
 /// The same in both, and why: the rest must differ.
 const SAME_IN_BOTH: &[(&str, &str)] = &[

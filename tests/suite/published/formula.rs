@@ -16,7 +16,7 @@ use evensward_core::kit::{
 use evensward_core::plan::{as_it_is_factor, extra_water_l, narrow_pace, rinse_residual, smallest_area, weight_with};
 use evensward_core::quantity::{
     Angle, Area, Concentration, FlowRate, Length, Mass, Pace, Pressure, ProductAmount, ProductDose, ProductKind, Span,
-    Swath, Unit, Volume, VolumePerArea, Weight, WindSpeed,
+    Swath, Unit, Volume, VolumePerArea, Weight, WindSpeed, customary, parse_number,
 };
 
 use super::data::Trouble;
@@ -50,6 +50,12 @@ impl Formula {
             }
             Self::VolumePerAreaIn => volume_per_area(given.quantity("volume_per_area", VolumePerArea::from_figure)?),
             Self::DoseIn => dose(given.quantity("dose", ProductDose::from_figure)?),
+            Self::Beside => {
+                let figure = given.figure("figure")?;
+                let value = parse_number(&figure.text).map_err(|_| given.trouble("this is no number"))?;
+                let beside = customary(value, figure.unit, 6).ok_or_else(|| given.trouble("it has no counterpart"))?;
+                quantity(move |unit| (unit == beside.unit).then_some(beside.value))
+            }
             Self::DoseOf => {
                 let product = given.quantity("product", ProductAmount::from_figure)?;
                 let area = given.quantity("area", Area::from_figure)?;

@@ -36,6 +36,8 @@ formulas! {
     VolumePerAreaIn = "volume-per-area-in",
     /// Product per area in another unit.
     DoseIn = "dose-in",
+    /// A metric figure in the customary unit that stands beside it.
+    Beside = "beside",
     /// The dose that an amount makes on an area.
     DoseOf = "dose-of",
     /// The area of a rectangle.

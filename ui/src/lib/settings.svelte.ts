@@ -1,6 +1,6 @@
 // How this device likes to be looked at, heard and read. Nothing true lies here: losing it costs a tap.
 import { speak } from './words';
-import { deviceLanguage, isFullLanguage, type FullLanguage } from './words/spoken.svelte';
+import { deviceLanguage, isFullLanguage, spoken, type FullLanguage } from './words/spoken.svelte';
 
 /** Day is paper, dusk is moss; `auto` follows the device. */
 export type Theme = 'auto' | 'day' | 'dusk';
@@ -55,6 +55,7 @@ class Settings {
     Object.assign(this, change);
     if (this.theme === 'auto') delete document.documentElement.dataset['theme'];
     else document.documentElement.dataset['theme'] = this.theme;
+    spoken.alsoCustomary = this.alsoCustomary;
     if (change.language !== undefined) {
       speak(this.language === 'auto' ? deviceLanguage(navigator.languages) : this.language);
     }

@@ -10,11 +10,24 @@ use evensward_core::quantity::{
     VolumePerArea, Weight,
 };
 
-use crate::dto::figures::{Argument, CheckView, FieldProblem, Said, Shown, Tag, Typed, Verdict};
+use crate::dto::figures::{Argument, Beside, CheckView, FieldProblem, Said, Shown, Tag, Typed, Verdict};
 
-/// A value in its unit, with the decimals that mean something.
+/// A value in its unit, with the decimals that mean something, and its customary counterpart where the trade has one.
 pub(crate) fn shown(value: f64, unit: Unit, decimals: u8) -> Shown {
-    Shown { value, unit: unit.code().to_owned(), decimals }
+    let beside = q::customary(value, unit, decimals).map(|beside| Beside {
+        value: beside.value,
+        unit: beside.unit.code().to_owned(),
+        decimals: beside.decimals,
+    });
+    Shown { value, unit: unit.code().to_owned(), decimals, beside }
+}
+
+/// The same argument as a record has it: metric alone.
+pub(crate) fn recorded(arg: &Arg) -> Argument {
+    match argument(arg) {
+        Argument::Number(shown) => Argument::Number(Shown { beside: None, ..shown }),
+        other => other,
+    }
 }
 
 /// Decimals that show about three figures of a value, and no more than four places.
@@ -81,6 +94,15 @@ pub(crate) fn argument(arg: &Arg) -> Argument {
 
 /// A sentence.
 pub(crate) fn said(said: &q::Said) -> Said {
+    said_by(said, argument)
+}
+
+/// A sentence as a record has it: metric alone.
+pub(crate) fn recorded_said(said: &q::Said) -> Said {
+    said_by(said, recorded)
+}
+
+fn said_by(said: &q::Said, argument: impl Fn(&Arg) -> Argument) -> Said {
     Said {
         code: said.code.to_string(),
         args: said.args.iter().map(|(name, arg)| (name.to_string(), argument(arg))).collect(),

@@ -73,8 +73,19 @@ export function unitText(unit: string, value = 2): string {
   return word(unitCode(unit), { n: Number.isInteger(value) ? value : 2 });
 }
 
-/** A figure with its unit, kept together on one line. */
+/** A figure with its unit, and its customary counterpart where that was asked for. */
 export function figureText(shown: Shown): string {
+  const beside = besideText(shown);
+  return beside === '' ? metricText(shown) : `${metricText(shown)} (${beside})`;
+}
+
+/** The customary counterpart of a figure, if there is one and it was asked for. */
+export function besideText({ beside }: Shown): string {
+  return beside && (spoken.alsoCustomary || spoken.isPeeking) ? metricText(beside) : '';
+}
+
+/** A figure with its unit alone, kept together on one line: for pictures, where there is room for one. */
+export function metricText(shown: Shown): string {
   const unit = unitText(shown.unit, shown.value);
   // The degree of an angle stands close to its figure; every other unit is set apart.
   if (shown.unit === 'deg') return `${numberText(shown.value, shown.decimals)}${unit}`;

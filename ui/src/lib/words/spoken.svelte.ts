@@ -1,4 +1,4 @@
-// Which language the screens speak now. It is a state of Svelte's, so that every sentence on a page is said anew the moment
+// Which language the screens speak now, and whether figures stand in customary units too. It is a state of Svelte's, so that every sentence on a page is said anew the moment
 // another language is chosen, and nothing that was typed meanwhile is lost.
 
 /** The languages that the screens can speak in full, each with a folder of its own beside this file. */
@@ -23,8 +23,13 @@ export function deviceLanguage(languages: readonly string[]): FullLanguage {
 }
 
 class Spoken {
+  /** The language spoken now; `speak` changes it. */
   language = $state<Language>('en');
+  /** Figures are written with their customary counterpart: asked for everywhere by a setting. */
+  alsoCustomary = $state(false);
+  /** The same, for as long as the page at hand is looked at. */
+  isPeeking = $state(false);
 }
 
-/** The language spoken now. `speak` changes it. */
+/** How sentences and figures are said now. */
 export const spoken = new Spoken();

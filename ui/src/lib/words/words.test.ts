@@ -1,10 +1,23 @@
 // The catalogue speaks for every code that a screen names, and says loudly when it does not.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Typed } from '../generated/Typed';
-import { dayText, figureText, hasWord, instantText, missingCodes, numberText, said, speak, typed, word } from './index';
-import { LANGUAGES, deviceLanguage } from './spoken.svelte';
+import {
+  besideText,
+  dayText,
+  figureText,
+  hasWord,
+  instantText,
+  metricText,
+  missingCodes,
+  numberText,
+  said,
+  speak,
+  typed,
+  word,
+} from './index';
+import { LANGUAGES, deviceLanguage, spoken } from './spoken.svelte';
 import { handedOver } from './typing';
 
 beforeEach(() => speak('en'));
@@ -109,6 +122,32 @@ describe('German', () => {
     }
     speak('en');
     expect(handedOver(asked)).toBe(asked);
+  });
+});
+
+describe('customary units', () => {
+  const shown = { value: 15, unit: 'L', decimals: 1, beside: { value: 26.396, unit: 'pt_imp', decimals: 1 } };
+  const untouched = { alsoCustomary: false, isPeeking: false };
+  beforeEach(() => void Object.assign(spoken, untouched));
+  afterEach(() => void Object.assign(spoken, untouched));
+
+  it('stand beside a figure only where they were asked for', () => {
+    expect(figureText(shown)).toBe('15.0\u00a0L');
+    expect(besideText(shown)).toBe('');
+    spoken.isPeeking = true;
+    expect(figureText(shown)).toBe('15.0\u00a0L (26.4\u00a0imp pt)');
+    spoken.isPeeking = false;
+    spoken.alsoCustomary = true;
+    expect(besideText(shown)).toBe('26.4\u00a0imp pt');
+    expect(word('plan-fill-water', { water: shown })).toBe('15.0\u00a0L (26.4\u00a0imp pt) of clean water.');
+    expect(metricText(shown)).toBe('15.0\u00a0L');
+    expect(figureText({ value: 3, unit: 'passes', decimals: 0 })).toBe('3\u00a0passes');
+  });
+
+  it('are written in the language that is spoken', () => {
+    spoken.alsoCustomary = true;
+    speak('de');
+    expect(figureText(shown)).toBe('15,0\u00a0L (26,4\u00a0imp pt)');
   });
 });
 

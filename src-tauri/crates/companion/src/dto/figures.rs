@@ -27,6 +27,21 @@ pub struct Shown {
     pub unit: String,
     /// How many decimals mean something.
     pub decimals: u8,
+    /// The same in the trade's customary unit, for a screen that was asked to show it beside.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub beside: Option<Beside>,
+}
+
+/// The customary counterpart of a metric figure. The metric one is what is meant, kept and recorded.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Beside {
+    /// The value in `unit`.
+    pub value: f64,
+    /// The unit's code.
+    pub unit: String,
+    /// How many decimals mean something.
+    pub decimals: u8,
 }
 
 /// One argument of a sentence.

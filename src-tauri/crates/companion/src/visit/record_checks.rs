@@ -47,11 +47,11 @@ pub(crate) fn lines(position: &Position) -> Vec<RecordLine> {
     let line = |(stage, check): (&'static str, &Check)| {
         let mut values = vec![Argument::Code(format!("verdict-{}", check.verdict.code()))];
         // A partner's check says whose it is.
-        values.extend(check.said.arg("partner").map(show::argument));
-        values.extend(check.value.iter().chain(&check.limit).map(show::argument));
+        values.extend(check.said.arg("partner").map(show::recorded));
+        values.extend(check.value.iter().chain(&check.limit).map(show::recorded));
         values.push(Argument::Code(format!("limit-tag-{}", check.tag.code())));
         values.push(Argument::Code(check.source.to_string()));
-        RecordLine { label: format!("stage-{stage}"), values, said: vec![show::said(&check.said)] }
+        RecordLine { label: format!("stage-{stage}"), values, said: vec![show::recorded_said(&check.said)] }
     };
     all(position).map(line).collect()
 }

@@ -62,7 +62,7 @@ fn text(value: impl Into<String>) -> Argument {
 }
 
 fn number(value: f64, unit: &str, decimals: u8) -> Argument {
-    Argument::Number(Shown { value, unit: unit.to_owned(), decimals })
+    Argument::Number(Shown { value, unit: unit.to_owned(), decimals, beside: None })
 }
 
 fn quantity(quantity: &Quantity) -> Argument {

@@ -25,13 +25,13 @@ pub(crate) fn air(position: &Position) -> Option<AirView> {
     let air = seen.observation.air()?;
     // What the difference means stood among the checks when the weather was seen; an older look has no such check.
     let said = seen.checks.iter().find(|check| check.rule == "drying-difference").map_or_else(
-        || Sentence::new("drying-worked-out").with("value", Arg::number(air.drying_difference_k, Unit::Celsius, 1)),
+        || Sentence::new("drying-worked-out").with("value", Arg::number(air.drying_difference_k, Unit::Kelvin, 1)),
         |check| check.said.clone(),
     );
     let celsius = |deg_c: f64| show::shown(deg_c, Unit::Celsius, 1);
     Some(AirView {
         wet_bulb: celsius(air.wet_bulb.deg_c()),
-        drying_difference: celsius(air.drying_difference_k),
+        drying_difference: show::shown(air.drying_difference_k, Unit::Kelvin, 1),
         dew_point: celsius(air.dew_point.deg_c()),
         pressure: show::shown(air.pressure.bar() * 100.0, Unit::Kilopascal, 1),
         said: show::said(&said),

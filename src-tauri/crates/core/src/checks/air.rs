@@ -155,7 +155,7 @@ pub fn drying(air: Option<Air>, limits: &LimitProfile) -> Option<Check> {
     } else {
         (Verdict::Go, "drying-fine", most)
     };
-    let kelvins = |value_k: f64| Arg::number(value_k, Unit::Celsius, 1);
+    let kelvins = |value_k: f64| Arg::number(value_k, Unit::Kelvin, 1);
     let check = Check::new("drying-difference", verdict, limit.tag, limit.source, code);
     Some(check.with_value(kelvins(difference_k)).with_limit(kelvins(limit.value)))
 }

@@ -235,7 +235,7 @@ impl LimitProfile {
     pub fn rows(&self) -> Vec<LimitRow> {
         let wind = |value: WindSpeed| Arg::number(value.m_per_s(), Unit::MetrePerSecond, 1);
         let warm = |value: Temperature| Arg::number(value.deg_c(), Unit::Celsius, 0);
-        let kelvins = |value_k: f64| Arg::number(value_k, Unit::Celsius, 0);
+        let kelvins = |value_k: f64| Arg::number(value_k, Unit::Kelvin, 0);
         vec![
             LimitRow::of("limit-wind-calm", self.wind_calm, wind),
             LimitRow::of("limit-wind-ideal-from", self.wind_ideal_from, wind),

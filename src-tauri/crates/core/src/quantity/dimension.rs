@@ -35,6 +35,8 @@ pub enum Dimension {
     Angle,
     /// Temperatures; base degree Celsius, with an offset for Fahrenheit.
     Temperature,
+    /// Differences between two temperatures; base kelvin. No temperature is one: 4 kelvins are not 4 degrees of warmth.
+    TemperatureDifference,
     /// Ratios; base per cent.
     Ratio,
     /// Counted things.

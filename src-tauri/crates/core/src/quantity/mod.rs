@@ -7,6 +7,7 @@
 //! 231 cubic inches; imperial gallon of 4.54609 L).
 
 mod amount;
+mod customary;
 mod dimension;
 mod figure;
 mod measure;
@@ -15,6 +16,7 @@ mod said;
 mod unit;
 
 pub use amount::{Concentration, MassPerArea, ProductAmount, ProductDose, ProductKind};
+pub use customary::{Customary, customary};
 pub use dimension::Dimension;
 pub use figure::{Figure, FigureProblem, NumberProblem, count_from_text, parse_number};
 pub use measure::{

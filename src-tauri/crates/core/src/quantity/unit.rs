@@ -9,431 +9,220 @@ const IMPERIAL_GALLON_L: f64 = 4.546_09;
 const POUND_G: f64 = 453.592_37;
 const THOUSAND_FT2_M2: f64 = 92.903_04;
 const ACRE_M2: f64 = 4_046.856_422_4;
+const SQUARE_YARD_M2: f64 = 0.9144 * 0.9144;
 const CALCIUM_CARBONATE_G_PER_MOL: f64 = 100.087;
 const CALCIUM_OXIDE_G_PER_MOL: f64 = 56.077;
 
-/// A unit a person may type or see.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Unit {
+/// The table of units: what each is, its code, what it measures, and how many base units one of it is.
+macro_rules! units {
+    ($($(#[$what:meta])* $unit:ident = $code:literal, $dimension:ident, $factor:expr;)+) => {
+        /// A unit a person may type or see.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Unit {
+            $($(#[$what])* $unit,)+
+        }
+
+        impl Unit {
+            /// Every unit, in the order of the listing.
+            pub const ALL: &'static [Self] = &[$(Self::$unit),+];
+
+            /// The code that is stored and sent.
+            #[must_use]
+            pub const fn code(self) -> &'static str {
+                match self {
+                    $(Self::$unit => $code,)+
+                }
+            }
+
+            /// What the unit measures.
+            #[must_use]
+            pub const fn dimension(self) -> Dimension {
+                match self {
+                    $(Self::$unit => Dimension::$dimension,)+
+                }
+            }
+
+            /// How many base units one of this unit is. Exact by definition, apart from the last bit.
+            ///
+            /// A degree Fahrenheit also has an offset: use [`Unit::to_base`].
+            #[must_use]
+            pub const fn factor(self) -> f64 {
+                match self {
+                    $(Self::$unit => $factor,)+
+                }
+            }
+        }
+    };
+}
+
+units! {
     /// Metre.
-    Metre,
+    Metre = "m", Length, 1.0;
     /// Centimetre.
-    Centimetre,
+    Centimetre = "cm", Length, 0.01;
     /// International foot.
-    Foot,
+    Foot = "ft", Length, 0.3048;
     /// International inch.
-    Inch,
+    Inch = "in", Length, 0.0254;
     /// International yard.
-    Yard,
+    Yard = "yd", Length, 0.9144;
     /// Square metre.
-    SquareMetre,
+    SquareMetre = "m2", Area, 1.0;
     /// Square foot.
-    SquareFoot,
+    SquareFoot = "ft2", Area, 0.3048 * 0.3048;
     /// Square yard.
-    SquareYard,
+    SquareYard = "yd2", Area, SQUARE_YARD_M2;
     /// Hectare.
-    Hectare,
+    Hectare = "ha", Area, 10_000.0;
     /// International acre.
-    Acre,
+    Acre = "acre", Area, 4_046.856_422_4;
     /// Litre.
-    Litre,
+    Litre = "L", Volume, 1.0;
     /// Millilitre.
-    Millilitre,
+    Millilitre = "mL", Volume, 0.001;
     /// US gallon.
-    UsGallon,
+    UsGallon = "gal_us", Volume, US_GALLON_L;
     /// US quart.
-    UsQuart,
+    UsQuart = "qt_us", Volume, US_GALLON_L / 4.0;
     /// US pint.
-    UsPint,
+    UsPint = "pt_us", Volume, US_GALLON_L / 8.0;
     /// US fluid ounce.
-    UsFluidOunce,
+    UsFluidOunce = "fl_oz_us", Volume, US_GALLON_L / 128.0;
     /// Imperial gallon.
-    ImperialGallon,
+    ImperialGallon = "gal_imp", Volume, IMPERIAL_GALLON_L;
     /// Imperial pint.
-    ImperialPint,
+    ImperialPint = "pt_imp", Volume, IMPERIAL_GALLON_L / 8.0;
     /// Imperial fluid ounce.
-    ImperialFluidOunce,
+    ImperialFluidOunce = "fl_oz_imp", Volume, IMPERIAL_GALLON_L / 160.0;
     /// Gram.
-    Gram,
+    Gram = "g", Mass, 1.0;
     /// Kilogram.
-    Kilogram,
+    Kilogram = "kg", Mass, 1_000.0;
     /// Avoirdupois ounce.
-    Ounce,
+    Ounce = "oz", Mass, POUND_G / 16.0;
     /// Avoirdupois pound.
-    Pound,
+    Pound = "lb", Mass, POUND_G;
     /// Second.
-    Second,
+    Second = "s", Time, 1.0;
     /// Minute.
-    Minute,
+    Minute = "min", Time, 60.0;
     /// Hour.
-    Hour,
+    Hour = "hour", Time, 3_600.0;
     /// Day.
-    Day,
+    Day = "day", Time, 86_400.0;
     /// Calendar month: counted, never converted.
-    Month,
+    Month = "month", Calendar, 1.0;
     /// Litre per minute.
-    LitrePerMinute,
+    LitrePerMinute = "L/min", Flow, 1.0;
     /// Millilitre per minute.
-    MillilitrePerMinute,
+    MillilitrePerMinute = "mL/min", Flow, 0.001;
     /// US gallon per minute.
-    UsGallonPerMinute,
+    UsGallonPerMinute = "gal_us/min", Flow, US_GALLON_L;
+    /// Imperial pint per minute.
+    ImperialPintPerMinute = "pt_imp/min", Flow, IMPERIAL_GALLON_L / 8.0;
+    /// Imperial fluid ounce per minute.
+    ImperialFluidOuncePerMinute = "fl_oz_imp/min", Flow, IMPERIAL_GALLON_L / 160.0;
     /// Metre per second.
-    MetrePerSecond,
+    MetrePerSecond = "m/s", Speed, 1.0;
     /// Kilometre per hour.
-    KilometrePerHour,
+    KilometrePerHour = "km/h", Speed, 1.0 / 3.6;
     /// International mile per hour.
-    MilePerHour,
+    MilePerHour = "mph", Speed, 1_609.344 / 3_600.0;
     /// Foot per minute.
-    FootPerMinute,
+    FootPerMinute = "ft/min", Speed, 0.3048 / 60.0;
     /// Knot: one nautical mile of 1852 m per hour.
-    Knot,
+    Knot = "kn", Speed, 1_852.0 / 3_600.0;
     /// Millilitre per square metre.
-    MillilitrePerSquareMetre,
+    MillilitrePerSquareMetre = "mL/m2", VolumePerArea, 1.0;
     /// Millilitre per 100 square metres.
-    MillilitrePerHundredSquareMetres,
+    MillilitrePerHundredSquareMetres = "mL/100m2", VolumePerArea, 0.01;
     /// Litre per 100 square metres.
-    LitrePerHundredSquareMetres,
+    LitrePerHundredSquareMetres = "L/100m2", VolumePerArea, 10.0;
     /// Litre per hectare.
-    LitrePerHectare,
+    LitrePerHectare = "L/ha", VolumePerArea, 0.1;
     /// US gallon per 1000 square feet.
-    UsGallonPerThousandSquareFeet,
+    UsGallonPerThousandSquareFeet = "gal/1000ft2", VolumePerArea, US_GALLON_L * 1_000.0 / THOUSAND_FT2_M2;
     /// US fluid ounce per 1000 square feet.
-    UsFluidOuncePerThousandSquareFeet,
+    UsFluidOuncePerThousandSquareFeet = "fl_oz/1000ft2", VolumePerArea, US_GALLON_L * 1_000.0 / 128.0 / THOUSAND_FT2_M2;
     /// US gallon per acre.
-    UsGallonPerAcre,
+    UsGallonPerAcre = "gal/acre", VolumePerArea, US_GALLON_L * 1_000.0 / ACRE_M2;
     /// US fluid ounce per acre.
-    UsFluidOuncePerAcre,
+    UsFluidOuncePerAcre = "fl_oz/acre", VolumePerArea, US_GALLON_L * 1_000.0 / 128.0 / ACRE_M2;
+    /// Imperial gallon per acre.
+    ImperialGallonPerAcre = "gal_imp/acre", VolumePerArea, IMPERIAL_GALLON_L * 1_000.0 / ACRE_M2;
+    /// Imperial fluid ounce per square yard.
+    ImperialFluidOuncePerSquareYard = "fl_oz_imp/yd2", VolumePerArea, IMPERIAL_GALLON_L * 1_000.0 / 160.0 / SQUARE_YARD_M2;
+    /// Imperial pint per 100 square yards.
+    ImperialPintPerHundredSquareYards = "pt_imp/100yd2", VolumePerArea, IMPERIAL_GALLON_L * 10.0 / 8.0 / SQUARE_YARD_M2;
+    /// Imperial fluid ounce per 100 square yards.
+    ImperialFluidOuncePerHundredSquareYards = "fl_oz_imp/100yd2", VolumePerArea, IMPERIAL_GALLON_L * 10.0 / 160.0 / SQUARE_YARD_M2;
     /// Gram per square metre.
-    GramPerSquareMetre,
+    GramPerSquareMetre = "g/m2", MassPerArea, 1.0;
     /// Gram per 100 square metres.
-    GramPerHundredSquareMetres,
+    GramPerHundredSquareMetres = "g/100m2", MassPerArea, 0.01;
     /// Kilogram per hectare.
-    KilogramPerHectare,
+    KilogramPerHectare = "kg/ha", MassPerArea, 0.1;
     /// Ounce (mass) per 1000 square feet.
-    OuncePerThousandSquareFeet,
+    OuncePerThousandSquareFeet = "oz/1000ft2", MassPerArea, POUND_G / 16.0 / THOUSAND_FT2_M2;
     /// Pound per 1000 square feet.
-    PoundPerThousandSquareFeet,
+    PoundPerThousandSquareFeet = "lb/1000ft2", MassPerArea, POUND_G / THOUSAND_FT2_M2;
     /// Pound per acre.
-    PoundPerAcre,
+    PoundPerAcre = "lb/acre", MassPerArea, POUND_G / ACRE_M2;
+    /// Ounce (mass) per square yard.
+    OuncePerSquareYard = "oz/yd2", MassPerArea, POUND_G / 16.0 / SQUARE_YARD_M2;
+    /// Ounce (mass) per 100 square yards.
+    OuncePerHundredSquareYards = "oz/100yd2", MassPerArea, POUND_G / 1_600.0 / SQUARE_YARD_M2;
     /// Millilitre of product per litre of mixture.
-    MillilitrePerLitre,
+    MillilitrePerLitre = "mL/L", VolumePerVolume, 1.0;
+    /// Imperial fluid ounce of product per imperial gallon of mixture.
+    ImperialFluidOuncePerImperialGallon = "fl_oz_imp/gal_imp", VolumePerVolume, 1_000.0 / 160.0;
     /// Gram of product per litre of mixture.
-    GramPerLitre,
+    GramPerLitre = "g/L", MassPerVolume, 1.0;
+    /// Ounce (mass) of product per imperial gallon of mixture.
+    OuncePerImperialGallon = "oz/gal_imp", MassPerVolume, POUND_G / 16.0 / IMPERIAL_GALLON_L;
     /// Gram per millilitre: a product's own density.
-    GramPerMillilitre,
+    GramPerMillilitre = "g/mL", Density, 1.0;
     /// Kilogram per litre: the same, as many labels put it.
-    KilogramPerLitre,
+    KilogramPerLitre = "kg/L", Density, 1.0;
     /// Bar.
-    Bar,
+    Bar = "bar", Pressure, 1.0;
     /// Kilopascal.
-    Kilopascal,
+    Kilopascal = "kPa", Pressure, 0.01;
     /// Pound-force per square inch, with the standard gravity of 9.806 65 m/s2.
-    PoundPerSquareInch,
+    PoundPerSquareInch = "psi", Pressure, POUND_G * 9.806_65e-3 / (0.0254 * 0.0254) / 100_000.0;
     /// Degree of angle.
-    Degree,
+    Degree = "deg", Angle, 1.0;
     /// Degree Celsius.
-    Celsius,
+    Celsius = "degC", Temperature, 1.0;
     /// Degree Fahrenheit.
-    Fahrenheit,
+    Fahrenheit = "degF", Temperature, 5.0 / 9.0;
+    /// Kelvin: by how much two temperatures differ. A temperature itself is never told in it.
+    Kelvin = "K", TemperatureDifference, 1.0;
     /// Per cent.
-    Percent,
+    Percent = "percent", Ratio, 1.0;
     /// A bare factor (2 times is 200 per cent).
-    Times,
+    Times = "times", Ratio, 100.0;
     /// Steps.
-    Steps,
+    Steps = "steps", Count, 1.0;
     /// Steps per minute.
-    StepsPerMinute,
+    StepsPerMinute = "steps/min", StepRate, 1.0;
     /// Passes.
-    Passes,
+    Passes = "passes", Count, 1.0;
     /// The pH of water.
-    Ph,
+    Ph = "pH", Acidity, 1.0;
     /// Milligram of calcium carbonate in a litre of water.
-    MilligramPerLitre,
+    MilligramPerLitre = "mg/L", Hardness, 1.0;
     /// The same, as many test kits put it.
-    PartPerMillion,
+    PartPerMillion = "ppm", Hardness, 1.0;
     /// German degree of hardness: 10 mg of calcium oxide in a litre.
-    GermanDegree,
+    GermanDegree = "dH", Hardness, 10.0 * CALCIUM_CARBONATE_G_PER_MOL / CALCIUM_OXIDE_G_PER_MOL;
 }
 
 impl Unit {
-    /// Every unit, in the order of the listing.
-    pub const ALL: &'static [Self] = &[
-        Self::Metre,
-        Self::Centimetre,
-        Self::Foot,
-        Self::Inch,
-        Self::Yard,
-        Self::SquareMetre,
-        Self::SquareFoot,
-        Self::SquareYard,
-        Self::Hectare,
-        Self::Acre,
-        Self::Litre,
-        Self::Millilitre,
-        Self::UsGallon,
-        Self::UsQuart,
-        Self::UsPint,
-        Self::UsFluidOunce,
-        Self::ImperialGallon,
-        Self::ImperialPint,
-        Self::ImperialFluidOunce,
-        Self::Gram,
-        Self::Kilogram,
-        Self::Ounce,
-        Self::Pound,
-        Self::Second,
-        Self::Minute,
-        Self::Hour,
-        Self::Day,
-        Self::Month,
-        Self::LitrePerMinute,
-        Self::MillilitrePerMinute,
-        Self::UsGallonPerMinute,
-        Self::MetrePerSecond,
-        Self::KilometrePerHour,
-        Self::MilePerHour,
-        Self::FootPerMinute,
-        Self::Knot,
-        Self::MillilitrePerSquareMetre,
-        Self::MillilitrePerHundredSquareMetres,
-        Self::LitrePerHundredSquareMetres,
-        Self::LitrePerHectare,
-        Self::UsGallonPerThousandSquareFeet,
-        Self::UsFluidOuncePerThousandSquareFeet,
-        Self::UsGallonPerAcre,
-        Self::UsFluidOuncePerAcre,
-        Self::GramPerSquareMetre,
-        Self::GramPerHundredSquareMetres,
-        Self::KilogramPerHectare,
-        Self::OuncePerThousandSquareFeet,
-        Self::PoundPerThousandSquareFeet,
-        Self::PoundPerAcre,
-        Self::MillilitrePerLitre,
-        Self::GramPerLitre,
-        Self::GramPerMillilitre,
-        Self::KilogramPerLitre,
-        Self::Bar,
-        Self::Kilopascal,
-        Self::PoundPerSquareInch,
-        Self::Degree,
-        Self::Celsius,
-        Self::Fahrenheit,
-        Self::Percent,
-        Self::Times,
-        Self::Steps,
-        Self::StepsPerMinute,
-        Self::Passes,
-        Self::Ph,
-        Self::MilligramPerLitre,
-        Self::PartPerMillion,
-        Self::GermanDegree,
-    ];
-
-    /// The code that is stored and sent.
-    #[must_use]
-    pub const fn code(self) -> &'static str {
-        match self {
-            Self::Metre => "m",
-            Self::Centimetre => "cm",
-            Self::Foot => "ft",
-            Self::Inch => "in",
-            Self::Yard => "yd",
-            Self::SquareMetre => "m2",
-            Self::SquareFoot => "ft2",
-            Self::SquareYard => "yd2",
-            Self::Hectare => "ha",
-            Self::Acre => "acre",
-            Self::Litre => "L",
-            Self::Millilitre => "mL",
-            Self::UsGallon => "gal_us",
-            Self::UsQuart => "qt_us",
-            Self::UsPint => "pt_us",
-            Self::UsFluidOunce => "fl_oz_us",
-            Self::ImperialGallon => "gal_imp",
-            Self::ImperialPint => "pt_imp",
-            Self::ImperialFluidOunce => "fl_oz_imp",
-            Self::Gram => "g",
-            Self::Kilogram => "kg",
-            Self::Ounce => "oz",
-            Self::Pound => "lb",
-            Self::Second => "s",
-            Self::Minute => "min",
-            Self::Hour => "hour",
-            Self::Day => "day",
-            Self::Month => "month",
-            Self::LitrePerMinute => "L/min",
-            Self::MillilitrePerMinute => "mL/min",
-            Self::UsGallonPerMinute => "gal_us/min",
-            Self::MetrePerSecond => "m/s",
-            Self::KilometrePerHour => "km/h",
-            Self::MilePerHour => "mph",
-            Self::FootPerMinute => "ft/min",
-            Self::Knot => "kn",
-            Self::MillilitrePerSquareMetre => "mL/m2",
-            Self::MillilitrePerHundredSquareMetres => "mL/100m2",
-            Self::LitrePerHundredSquareMetres => "L/100m2",
-            Self::LitrePerHectare => "L/ha",
-            Self::UsGallonPerThousandSquareFeet => "gal/1000ft2",
-            Self::UsFluidOuncePerThousandSquareFeet => "fl_oz/1000ft2",
-            Self::UsGallonPerAcre => "gal/acre",
-            Self::UsFluidOuncePerAcre => "fl_oz/acre",
-            Self::GramPerSquareMetre => "g/m2",
-            Self::GramPerHundredSquareMetres => "g/100m2",
-            Self::KilogramPerHectare => "kg/ha",
-            Self::OuncePerThousandSquareFeet => "oz/1000ft2",
-            Self::PoundPerThousandSquareFeet => "lb/1000ft2",
-            Self::PoundPerAcre => "lb/acre",
-            Self::MillilitrePerLitre => "mL/L",
-            Self::GramPerLitre => "g/L",
-            Self::GramPerMillilitre => "g/mL",
-            Self::KilogramPerLitre => "kg/L",
-            Self::Bar => "bar",
-            Self::Kilopascal => "kPa",
-            Self::PoundPerSquareInch => "psi",
-            Self::Degree => "deg",
-            Self::Celsius => "degC",
-            Self::Fahrenheit => "degF",
-            Self::Percent => "percent",
-            Self::Times => "times",
-            Self::Steps => "steps",
-            Self::StepsPerMinute => "steps/min",
-            Self::Passes => "passes",
-            Self::Ph => "pH",
-            Self::MilligramPerLitre => "mg/L",
-            Self::PartPerMillion => "ppm",
-            Self::GermanDegree => "dH",
-        }
-    }
-
     /// The unit of a code, if there is one.
     #[must_use]
     pub fn from_code(code: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|unit| unit.code() == code)
-    }
-
-    /// What the unit measures.
-    #[must_use]
-    pub const fn dimension(self) -> Dimension {
-        match self {
-            Self::Metre | Self::Centimetre | Self::Foot | Self::Inch | Self::Yard => Dimension::Length,
-            Self::SquareMetre | Self::SquareFoot | Self::SquareYard | Self::Hectare | Self::Acre => Dimension::Area,
-            Self::Litre
-            | Self::Millilitre
-            | Self::UsGallon
-            | Self::UsQuart
-            | Self::UsPint
-            | Self::UsFluidOunce
-            | Self::ImperialGallon
-            | Self::ImperialPint
-            | Self::ImperialFluidOunce => Dimension::Volume,
-            Self::Gram | Self::Kilogram | Self::Ounce | Self::Pound => Dimension::Mass,
-            Self::Second | Self::Minute | Self::Hour | Self::Day => Dimension::Time,
-            Self::Month => Dimension::Calendar,
-            Self::LitrePerMinute | Self::MillilitrePerMinute | Self::UsGallonPerMinute => Dimension::Flow,
-            Self::MetrePerSecond | Self::KilometrePerHour | Self::MilePerHour | Self::FootPerMinute | Self::Knot => {
-                Dimension::Speed
-            }
-            Self::MillilitrePerSquareMetre
-            | Self::MillilitrePerHundredSquareMetres
-            | Self::LitrePerHundredSquareMetres
-            | Self::LitrePerHectare
-            | Self::UsGallonPerThousandSquareFeet
-            | Self::UsFluidOuncePerThousandSquareFeet
-            | Self::UsGallonPerAcre
-            | Self::UsFluidOuncePerAcre => Dimension::VolumePerArea,
-            Self::GramPerSquareMetre
-            | Self::GramPerHundredSquareMetres
-            | Self::KilogramPerHectare
-            | Self::OuncePerThousandSquareFeet
-            | Self::PoundPerThousandSquareFeet
-            | Self::PoundPerAcre => Dimension::MassPerArea,
-            Self::MillilitrePerLitre => Dimension::VolumePerVolume,
-            Self::GramPerLitre => Dimension::MassPerVolume,
-            Self::GramPerMillilitre | Self::KilogramPerLitre => Dimension::Density,
-            Self::Bar | Self::Kilopascal | Self::PoundPerSquareInch => Dimension::Pressure,
-            Self::Degree => Dimension::Angle,
-            Self::Celsius | Self::Fahrenheit => Dimension::Temperature,
-            Self::Percent | Self::Times => Dimension::Ratio,
-            Self::Steps | Self::Passes => Dimension::Count,
-            Self::StepsPerMinute => Dimension::StepRate,
-            Self::Ph => Dimension::Acidity,
-            Self::MilligramPerLitre | Self::PartPerMillion | Self::GermanDegree => Dimension::Hardness,
-        }
-    }
-
-    /// How many base units one of this unit is. Exact by definition, apart from the last bit.
-    ///
-    /// A degree Fahrenheit also has an offset: use [`Unit::to_base`].
-    #[must_use]
-    pub const fn factor(self) -> f64 {
-        match self {
-            Self::Metre
-            | Self::SquareMetre
-            | Self::Litre
-            | Self::Gram
-            | Self::Second
-            | Self::Month
-            | Self::LitrePerMinute
-            | Self::MetrePerSecond
-            | Self::MillilitrePerSquareMetre
-            | Self::GramPerSquareMetre
-            | Self::MillilitrePerLitre
-            | Self::GramPerLitre
-            | Self::GramPerMillilitre
-            | Self::KilogramPerLitre
-            | Self::Bar
-            | Self::Degree
-            | Self::Celsius
-            | Self::Percent
-            | Self::Steps
-            | Self::StepsPerMinute
-            | Self::Passes
-            | Self::Ph
-            | Self::MilligramPerLitre
-            | Self::PartPerMillion => 1.0,
-            Self::Centimetre
-            | Self::MillilitrePerHundredSquareMetres
-            | Self::GramPerHundredSquareMetres
-            | Self::Kilopascal => 0.01,
-            Self::Foot => 0.3048,
-            Self::Inch => 0.0254,
-            Self::Yard => 0.9144,
-            Self::SquareFoot => 0.3048 * 0.3048,
-            Self::SquareYard => 0.9144 * 0.9144,
-            Self::Hectare => 10_000.0,
-            Self::Acre => 4_046.856_422_4,
-            Self::Millilitre | Self::MillilitrePerMinute => 0.001,
-            Self::UsGallon | Self::UsGallonPerMinute => US_GALLON_L,
-            Self::UsQuart => US_GALLON_L / 4.0,
-            Self::UsPint => US_GALLON_L / 8.0,
-            Self::UsFluidOunce => US_GALLON_L / 128.0,
-            Self::ImperialGallon => IMPERIAL_GALLON_L,
-            Self::ImperialPint => IMPERIAL_GALLON_L / 8.0,
-            Self::ImperialFluidOunce => IMPERIAL_GALLON_L / 160.0,
-            Self::Kilogram => 1_000.0,
-            Self::Ounce => POUND_G / 16.0,
-            Self::Pound => POUND_G,
-            Self::Minute => 60.0,
-            Self::Hour => 3_600.0,
-            Self::Day => 86_400.0,
-            Self::KilometrePerHour => 1.0 / 3.6,
-            Self::MilePerHour => 1_609.344 / 3_600.0,
-            Self::FootPerMinute => 0.3048 / 60.0,
-            Self::Knot => 1_852.0 / 3_600.0,
-            Self::LitrePerHundredSquareMetres => 10.0,
-            Self::LitrePerHectare | Self::KilogramPerHectare => 0.1,
-            Self::UsGallonPerThousandSquareFeet => US_GALLON_L * 1_000.0 / THOUSAND_FT2_M2,
-            Self::UsFluidOuncePerThousandSquareFeet => US_GALLON_L * 1_000.0 / 128.0 / THOUSAND_FT2_M2,
-            Self::UsGallonPerAcre => US_GALLON_L * 1_000.0 / ACRE_M2,
-            Self::UsFluidOuncePerAcre => US_GALLON_L * 1_000.0 / 128.0 / ACRE_M2,
-            Self::OuncePerThousandSquareFeet => POUND_G / 16.0 / THOUSAND_FT2_M2,
-            Self::PoundPerThousandSquareFeet => POUND_G / THOUSAND_FT2_M2,
-            Self::PoundPerAcre => POUND_G / ACRE_M2,
-            Self::PoundPerSquareInch => POUND_G * 9.806_65e-3 / (0.0254 * 0.0254) / 100_000.0,
-            Self::Fahrenheit => 5.0 / 9.0,
-            Self::Times => 100.0,
-            Self::GermanDegree => 10.0 * CALCIUM_CARBONATE_G_PER_MOL / CALCIUM_OXIDE_G_PER_MOL,
-        }
     }
 
     /// A figure in this unit, turned into the base unit of its dimension.

@@ -1,12 +1,31 @@
 //! The weather as it is written: what was not looked at is null, never a guess.
 
+use evensward_core::checks::Check;
 use evensward_core::checks::weather::{Observation, Sky};
 use evensward_core::checks::wind::{Wind, WindFrom, WindReading};
-use evensward_core::quantity::{Angle, Humidity, Length, Temperature, WindSpeed};
+use evensward_core::quantity::{Angle, Arg, Humidity, Length, Temperature, Unit, WindSpeed};
 use evensward_core::visit::event::KeptBack;
 use serde::{Deserialize, Serialize};
 
 use super::frozen::{Frozen, Unreadable, frozen_code, frozen_struct};
+
+/// Checks as they stood, with the drying difference in kelvins. Before a difference had a unit of its own it was written
+/// in degrees Celsius, and would be taken for a temperature where it is turned into another unit.
+pub(super) fn with_differences(mut checks: Vec<Check>) -> Vec<Check> {
+    let drying = checks.iter_mut().filter(|check| check.rule == "drying-difference");
+    let args = drying.flat_map(|check| {
+        let said = check.said.args.iter_mut().map(|(_, arg)| arg);
+        check.value.iter_mut().chain(&mut check.limit).chain(said)
+    });
+    for arg in args {
+        if let Arg::Number { unit, .. } = arg
+            && *unit == Unit::Celsius
+        {
+            *unit = Unit::Kelvin;
+        }
+    }
+    checks
+}
 
 /// How the wind was read.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -80,5 +99,30 @@ frozen_struct! {
         ; later
         gust_speed_m_per_s = gust_speed: Option<WindSpeed>, humidity_percent = humidity: Option<Humidity>,
         altitude_m = altitude: Option<Length>, sky = sky: Option<Sky>,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use evensward_core::checks::Verdict;
+    use evensward_core::product::Tag;
+
+    #[test]
+    fn a_difference_that_was_written_as_a_temperature_is_read_as_a_difference() {
+        let old = |rule| {
+            let celsius = |value| Arg::number(value, Unit::Celsius, 1);
+            let check = Check::new(rule, Verdict::Go, Tag::Advisory, "own", "drying-fine");
+            check.with_value(celsius(4.0)).with_limit(celsius(8.0))
+        };
+        let units = |check: &Check| -> Vec<Unit> {
+            let args = check.said.args.iter().map(|(_, arg)| arg);
+            args.chain(&check.value)
+                .chain(&check.limit)
+                .filter_map(|arg| if let Arg::Number { unit, .. } = arg { Some(*unit) } else { None })
+                .collect()
+        };
+        let read = with_differences(vec![old("drying-difference"), old("temperature")]);
+        assert_eq!(read.iter().map(units).collect::<Vec<_>>(), [[Unit::Kelvin; 4], [Unit::Celsius; 4]]);
     }
 }

@@ -93,6 +93,8 @@ settings-language-en = English
 settings-language-de = Deutsch
 settings-customary = Auch in Meilen je Stunde, Pint und Yard
 settings-customary-more = Neben jeder metrischen Zahl. Behalten und aufgezeichnet wird metrisch.
+peek-on = Auch in mph, Pint und Yard
+peek-off = Nur metrisch
 settings-data = Alles bleibt auf diesem Gerät, in { $folder }. Nichts anderes schützt es als Sperre und Verschlüsselung des Geräts.
 
 # Clients and lawns

@@ -74,6 +74,17 @@ unit-psi = psi
 unit-deg = °
 unit-degC = °C
 unit-degF = °F
+unit-pt_imp-per-min = imp pt/min
+unit-fl_oz_imp-per-min = imp fl oz/min
+unit-gal_imp-per-acre = imp gal/Acre
+unit-fl_oz_imp-per-yd2 = imp fl oz/yd²
+unit-pt_imp-per-100yd2 = imp pt/100 yd²
+unit-fl_oz_imp-per-100yd2 = imp fl oz/100 yd²
+unit-oz-per-yd2 = oz/yd²
+unit-oz-per-100yd2 = oz/100 yd²
+unit-fl_oz_imp-per-gal_imp = imp fl oz/imp gal
+unit-oz-per-gal_imp = oz/imp gal
+unit-K = °C
 unit-percent = %
 unit-times = { $n ->
     [one] Mal

@@ -93,6 +93,8 @@ settings-language-en = English
 settings-language-de = Deutsch
 settings-customary = Also in miles an hour, pints and yards
 settings-customary-more = Beside every metric figure. What is kept and recorded stays metric.
+peek-on = Also in mph, pints and yards
+peek-off = Metric alone
 settings-data = Everything is kept on this device, in { $folder }. Nothing else protects it but the device’s own lock and encryption.
 
 # Clients and lawns

@@ -21,6 +21,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 use super::frozen::{Frozen, Unreadable};
+use super::weather;
 
 /// A payload as it goes into a row.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -254,7 +255,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
             let body: WeatherSeenBody = parsed(kind, payload)?;
             Payload::WeatherSeen {
                 observation: Frozen::thaw(body.observation)?,
-                checks: Frozen::thaw(body.checks)?,
+                checks: weather::with_differences(Frozen::thaw(body.checks)?),
                 typed: Frozen::thaw(body.typed)?,
                 limits: Frozen::thaw(body.limits)?,
             }
