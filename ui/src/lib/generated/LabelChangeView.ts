@@ -10,10 +10,10 @@ export type LabelChangeView = {
  */
 label: string, 
 /**
- * What it said; nothing where it was not stated.
+ * What it said, line by line; nothing where it was not stated.
  */
-was: Array<Argument>, 
+was: Array<Array<Argument>>, 
 /**
- * What it says; nothing where it is no longer stated.
+ * What it says, line by line; nothing where it is no longer stated.
  */
-now: Array<Argument>, };
+now: Array<Array<Argument>>, };
