@@ -31,6 +31,7 @@ mod visit_laws;
 mod visit_mended;
 mod visit_mixture;
 mod visit_sample;
+mod visit_walk;
 
 mod properties;
 mod properties_given;

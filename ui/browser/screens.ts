@@ -105,6 +105,8 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await look('kit');
     await show(page, app, `#/calibrate/${kit.id}`, query);
     await look('calibrate');
+    await show(page, app, `#/trial/${kit.id}`, query);
+    await look('trial');
     await show(page, app, `#/clean/${kit.id}`, query);
     await look('kit-cleaning');
     await show(page, app, `#/ask/${kit.id}`, query);
@@ -139,6 +141,16 @@ export async function everyScreen(page: Page, query: string, look: (name: string
       await visitor.act({ act: 'tank_left', left: { text: (value - 0.5).toFixed(2), unit } });
     }
     await panel('correct', 'visit-correct');
+    await visitor.act({ act: 'undo' });
+    if (visitor.view.panel.panel === 'pass_end') {
+      // Clearly more than planned: why is asked.
+      const { value, unit } = visitor.view.panel.planned_left;
+      await visitor.act({ act: 'tank_left', left: { text: (value - 1.5).toFixed(2), unit } });
+    }
+    await panel('correct', 'visit-correct-why');
+    await visitor.act({ act: 'tell_cause', cause: 'pressure_high', note: '' });
+    await show(page, app, hash, query);
+    await look('visit-correct-told');
     await visitor.until('walk');
     await show(page, app, hash, query);
     await look('visit-walk-second');
@@ -178,6 +190,22 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await again.until('walk');
     await show(page, app, `#/visit/${again.visitId}`, query);
     await look('visit-walk-strip');
+    await again.act({ act: 'strip_done' });
+    await again.act({ act: 'stop_for_good', reason: 'another_day', note: '' });
+    if (again.view.panel.panel === 'pass_end') {
+      await again.act({ act: 'tank_left', left: { text: '0.8', unit: 'L' } });
+    }
+    await show(page, app, `#/visit/${again.visitId}`, query);
+    await look('visit-use-up-part');
+    const input = { ...kit.entry.input, tank: { text: '3', unit: 'L' } };
+    await app.ask({ ask: 'save_kit', kit_id: kit.id, input, draft_key: null });
+    const short = new Visitor(app);
+    await keepLawn(app, bentLawn('Short-tank lawn'));
+    await short.open('Short-tank lawn');
+    await short.until('walk');
+    await short.act({ act: 'refill' });
+    await show(page, app, `#/visit/${short.visitId}`, query);
+    await look('visit-mix-left');
     await show(page, app, '#/home', query);
     await look('lawns-afterwards');
     await page.locator('button.help').click();

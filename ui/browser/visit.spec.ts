@@ -142,10 +142,10 @@ test('a step is taken back, and another, as a list', async ({ page, app }) => {
   await visitor.until('plan');
   await show(page, app, `#/visit/${visitor.visitId}`);
   await page.locator('summary', { hasText: 'Take back' }).tap();
-  await page.getByRole('button', { name: 'Take back' }).tap();
+  await page.getByRole('button', { name: 'Take back', exact: true }).tap();
   await expect(heading(page, 'Which kit?')).toBeVisible();
   await page.locator('summary', { hasText: 'Take back' }).tap();
-  await page.getByRole('button', { name: 'Take back' }).tap();
+  await page.getByRole('button', { name: 'Take back', exact: true }).tap();
   await expect(heading(page, 'Which product?')).toBeVisible();
 });
 

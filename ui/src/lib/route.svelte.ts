@@ -14,6 +14,7 @@ export type Place =
   | { page: 'kits' }
   | { page: 'kit'; id: string }
   | { page: 'calibrate'; id: string }
+  | { page: 'trial'; id: string }
   | { page: 'clean'; id: string }
   | { page: 'ask'; id: string }
   | { page: 'visit'; id: string }
@@ -41,6 +42,7 @@ export function placeOf(hash: string): Place {
     case 'label':
     case 'kit':
     case 'calibrate':
+    case 'trial':
     case 'clean':
     case 'ask':
     case 'visit':

@@ -217,11 +217,27 @@ pub struct Fill {
     pub mixture_l: f64,
     /// Mixture that was still in the tank.
     pub left_before_l: f64,
+    /// What the tank was found to hold before it, where it was made in mid-pass.
+    #[serde(default)]
+    pub left_read: Option<LeftRead>,
     /// Product measured.
     pub product: Quantity,
     /// What was measured of each partner, in the order of [`Record::partners`].
     #[serde(default)]
     pub partners: Vec<Quantity>,
+}
+
+/// What the tank was found to hold in mid-pass.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LeftRead {
+    /// Left in the tank.
+    pub left_l: f64,
+    /// Whether that was taken as planned rather than measured.
+    pub is_as_planned: bool,
+    /// What the strips of this pass until then took.
+    pub used_l: f64,
+    /// What they take by plan.
+    pub planned_l: f64,
 }
 
 /// A whole pass.
@@ -245,6 +261,15 @@ pub struct Pass {
     pub left_l: f64,
     /// Whether that was confirmed as planned rather than measured.
     pub is_as_planned: bool,
+    /// Seconds walked, without pauses and refills; null where no time was taken.
+    #[serde(default)]
+    pub walked_s: Option<f64>,
+    /// Seconds that it takes by plan, with turns and ways without spraying.
+    #[serde(default)]
+    pub planned_s: Option<f64>,
+    /// Why it took clearly more or less than it should, as a code; null where it did not, or nobody told.
+    #[serde(default)]
+    pub cause: Option<String>,
 }
 
 /// A check as it stood.

@@ -102,13 +102,25 @@ volume: Typed,
 /**
  * What was really measured of partners; one that is not named is as planned.
  */
-partners: Array<PartnerAmountInput>, } | { "act": "strip_done" } | { "act": "pass_done" } | { "act": "pass_done_as_planned" } | { "act": "refill" } | { "act": "ran_short", 
+partners: Array<PartnerAmountInput>, } | { "act": "strip_done" } | { "act": "pass_done" } | { "act": "pass_done_as_planned" } | { "act": "refill" } | { "act": "read_left", 
+/**
+ * Litres left; empty text is as planned.
+ */
+left: Typed, } | { "act": "ran_short", 
 /**
  * Strips of this pass that were wholly done.
  */
 strips_done: number, } | { "act": "pause", 
 /**
  * `wind`, `rain`, `person_or_animal`, `phone`, `equipment`, `weather` or `other`.
+ */
+reason: string, 
+/**
+ * More words, if any.
+ */
+note: string, } | { "act": "tell_pause_reason", 
+/**
+ * As for a pause.
  */
 reason: string, 
 /**
@@ -122,7 +134,15 @@ seen: Array<string>, } | { "act": "tank_left",
 /**
  * Litres left; empty text is as planned.
  */
-left: Typed, } | { "act": "correct", 
+left: Typed, } | { "act": "tell_cause", 
+/**
+ * A code of those that were offered.
+ */
+cause: string, 
+/**
+ * More words, if any.
+ */
+note: string, } | { "act": "correct", 
 /**
  * `add_water`, `fewer_passes`, `more_passes` or `as_planned`.
  */
@@ -140,7 +160,7 @@ item: string,
  */
 on: boolean, } | { "act": "wash_done" } | { "act": "stop_for_good", 
 /**
- * `weather`, `equipment`, `client`, `health` or `other`.
+ * `weather`, `equipment`, `client`, `health`, `another_day` or `other`.
  */
 reason: string, 
 /**
@@ -150,4 +170,8 @@ note: string, } | { "act": "close",
 /**
  * Name, certificate and the rest.
  */
-input: CloseInput, } | { "act": "undo" };
+input: CloseInput, } | { "act": "undo" } | { "act": "undo_to", 
+/**
+ * The step's command.
+ */
+command_id: string, };

@@ -8,16 +8,20 @@ import type { FieldProblem } from "./FieldProblem";
 import type { FillView } from "./FillView";
 import type { JarTestView } from "./JarTestView";
 import type { KitChoiceView } from "./KitChoiceView";
+import type { LeftAskedView } from "./LeftAskedView";
 import type { MixWaterView } from "./MixWaterView";
 import type { PartnersView } from "./PartnersView";
 import type { PlanChoice } from "./PlanChoice";
 import type { PlanView } from "./PlanView";
 import type { ProductChoiceView } from "./ProductChoiceView";
 import type { RecordView } from "./RecordView";
+import type { RinsingsView } from "./RinsingsView";
 import type { Said } from "./Said";
 import type { Shown } from "./Shown";
+import type { StrayedView } from "./StrayedView";
 import type { TargetDoseView } from "./TargetDoseView";
 import type { TickView } from "./TickView";
+import type { TimeView } from "./TimeView";
 import type { UseUpView } from "./UseUpView";
 import type { WalkPanel } from "./WalkPanel";
 import type { WeatherInput } from "./WeatherInput";
@@ -119,6 +123,10 @@ can_finish: boolean,
  */
 left_before: Shown, 
 /**
+ * What is asked of the tank before it is filled in mid-pass.
+ */
+left_asked: LeftAskedView | null, 
+/**
  * Remarks, such as water added by a correction.
  */
 notes: Array<Said>, 
@@ -159,6 +167,14 @@ used: Shown,
  */
 planned: Shown, 
 /**
+ * How long it took against the plan.
+ */
+time: TimeView | null, 
+/**
+ * Where it took clearly more or less than it should: what may lie behind it.
+ */
+strayed: StrayedView | null, 
+/**
  * The sentence.
  */
 said: Said, 
@@ -175,6 +191,10 @@ leftover: Shown,
  */
 product: Shown, 
 /**
+ * Where the last pass took clearly more or less than it should: what may lie behind it.
+ */
+strayed: StrayedView | null, 
+/**
  * Ways.
  */
 options: Array<UseUpView>, } | { "panel": "wash", 
@@ -182,6 +202,10 @@ options: Array<UseUpView>, } | { "panel": "wash",
  * The steps in order.
  */
 steps: Array<TickView>, 
+/**
+ * What rinsing the sprayer leaves, and where that may go.
+ */
+rinsings: RinsingsView | null, 
 /**
  * Whether it is done.
  */

@@ -7,6 +7,10 @@ import type { Said } from "./Said";
  */
 export type UndoView = { 
 /**
+ * The command that it was: named to take back to here.
+ */
+command_id: string, 
+/**
  * What it was.
  */
 said: Said, 

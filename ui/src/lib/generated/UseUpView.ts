@@ -12,6 +12,10 @@ export type UseUpView = {
  */
 choice: string, 
 /**
+ * The strips that it goes on, by their numbers on the drawing.
+ */
+strips: Array<number>, 
+/**
  * What it means.
  */
 said: Said, 

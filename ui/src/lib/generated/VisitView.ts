@@ -83,9 +83,13 @@ keep_back: KeepBackView | null,
  */
 weather_due: Said | null, 
 /**
- * Steps that can be taken back, newest first.
+ * The newest of the steps that can be taken back, newest first.
  */
 undo: Array<UndoView>, 
+/**
+ * How many there are in all.
+ */
+n_undo: number, 
 /**
  * Whether the visit may be stopped for good here, with a part record.
  */

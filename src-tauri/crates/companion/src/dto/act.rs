@@ -118,6 +118,11 @@ pub enum Act {
     PassDoneAsPlanned,
     /// The tank needs its next fill now.
     Refill,
+    /// What is left in the tank before a refill in mid-pass.
+    ReadLeft {
+        /// Litres left; empty text is as planned.
+        left: Typed,
+    },
     /// The tank ran dry before the pass was done and no fill is left.
     RanShort {
         /// Strips of this pass that were wholly done.
@@ -126,6 +131,13 @@ pub enum Act {
     /// Stop spraying for now.
     Pause {
         /// `wind`, `rain`, `person_or_animal`, `phone`, `equipment`, `weather` or `other`.
+        reason: String,
+        /// More words, if any.
+        note: String,
+    },
+    /// Say why it was stopped, once it stands still.
+    TellPauseReason {
+        /// As for a pause.
         reason: String,
         /// More words, if any.
         note: String,
@@ -139,6 +151,13 @@ pub enum Act {
     TankLeft {
         /// Litres left; empty text is as planned.
         left: Typed,
+    },
+    /// Say why the pass took clearly more or less than it should.
+    TellCause {
+        /// A code of those that were offered.
+        cause: String,
+        /// More words, if any.
+        note: String,
     },
     /// Choose how to put it right.
     Correct {
@@ -161,7 +180,7 @@ pub enum Act {
     WashDone,
     /// Stop the visit for good; it becomes a part record.
     StopForGood {
-        /// `weather`, `equipment`, `client`, `health` or `other`.
+        /// `weather`, `equipment`, `client`, `health`, `another_day` or `other`.
         reason: String,
         /// More words, if any.
         note: String,
@@ -173,4 +192,9 @@ pub enum Act {
     },
     /// Take back the last step.
     Undo,
+    /// Take back a step and all after it.
+    UndoTo {
+        /// The step's command.
+        command_id: String,
+    },
 }

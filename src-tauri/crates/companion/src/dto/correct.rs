@@ -28,6 +28,8 @@ pub struct CorrectionView {
 pub struct UseUpView {
     /// `whole_pass` (diluted to one more pass), `part` (on the smallest lawful area) or `none`.
     pub choice: String,
+    /// The strips that it goes on, by their numbers on the drawing.
+    pub strips: Vec<u32>,
     /// What it means.
     pub said: Said,
     /// The sum laid open.

@@ -18,3 +18,4 @@ pub mod product;
 pub mod record;
 pub mod register;
 pub mod visit;
+pub mod walk;

@@ -9,7 +9,7 @@ use ts_rs::TS;
 pub use super::act::Act;
 pub use super::correct::{CorrectionView, UseUpView};
 use super::drawing::Drawing;
-use super::figures::{Argument, CheckView, FieldProblem, Said, Shown, Typed, Verdict};
+use super::figures::{CheckView, FieldProblem, Said, Shown, Typed, Verdict};
 pub use super::mixing::{
     JarTestView, MixWaterInput, MixWaterView, PartnerAmountInput, PartnerFillView, PartnerView, PartnersView,
 };
@@ -19,6 +19,9 @@ pub use super::plan::{
 };
 use super::product::ProductView;
 use super::record::RecordView;
+pub use super::walk::{
+    CourseView, LeftAskedView, MomentView, RinsingsView, StrayedView, StripStepView, TimeView, UndoView, WalkPanel,
+};
 
 /// What the operator found on the lawn.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
@@ -105,70 +108,6 @@ pub struct WeatherInput {
     /// Sky: `clear`, `cloudy`, `mist` (mist, smoke or dust hanging) or empty.
     #[serde(default)]
     pub sky: String,
-}
-
-/// A strip of the walk.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct StripStepView {
-    /// Number from the starting side.
-    pub strip: u32,
-    /// Strips in this pass.
-    pub n_strips: u32,
-    /// Length to walk.
-    pub length: Shown,
-    /// Time it takes at the pace.
-    pub seconds: Shown,
-    /// Width.
-    pub width: Shown,
-    /// Pace for this strip.
-    pub pace: Shown,
-    /// Whether it is the narrow one.
-    pub is_narrow: bool,
-    /// What to mind: next marker, stop short, tilt.
-    pub notes: Vec<Said>,
-}
-
-/// The walk.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct WalkPanel {
-    /// `pass` or `strip`.
-    pub guide: String,
-    /// Pass now.
-    pub pass: u32,
-    /// Passes planned.
-    pub n_passes: u32,
-    /// `along` or `across`.
-    pub heading: String,
-    /// The strip now (when the guide goes strip by strip; else the first of this stretch).
-    pub strip: StripStepView,
-    /// The strip before which the tank must be refilled in this pass; nothing when it lasts.
-    pub refill_before_strip: Option<u32>,
-    /// Fill in the tank.
-    pub fill: u32,
-    /// Fills planned.
-    pub n_fills: u32,
-    /// Mixture in the tank by plan.
-    pub in_tank: Shown,
-    /// Mixture that the plan leaves in the tank at the end of this stretch.
-    pub left_after: Shown,
-    /// Mixture still to be sprayed.
-    pub to_do: Shown,
-    /// Minutes still to be walked.
-    pub minutes: Shown,
-    /// Pace.
-    pub pace: Shown,
-    /// Steps a minute.
-    pub steps_per_min: Option<Shown>,
-    /// What the one large button does: code of its words (`walk-pass-done`, `walk-strip-done`, `walk-refill`).
-    pub main_act: String,
-    /// The act the large button sends.
-    pub main: Box<Act>,
-    /// Reason of the pause, when paused.
-    pub paused: Option<String>,
-    /// Ready items to look at again before going on.
-    pub again: Vec<TickView>,
-    /// Remarks for this pass.
-    pub notes: Vec<Said>,
 }
 
 /// A product to choose from, with what the label allows here today.
@@ -286,6 +225,8 @@ pub enum Panel {
         can_finish: bool,
         /// Mixture still in the tank before this fill is made, by plan or by measure.
         left_before: Shown,
+        /// What is asked of the tank before it is filled in mid-pass.
+        left_asked: Option<LeftAskedView>,
         /// Remarks, such as water added by a correction.
         notes: Vec<Said>,
         /// The water, where a product minds it.
@@ -314,6 +255,10 @@ pub enum Panel {
         used: Shown,
         /// Planned use.
         planned: Shown,
+        /// How long it took against the plan.
+        time: Option<TimeView>,
+        /// Where it took clearly more or less than it should: what may lie behind it.
+        strayed: Option<StrayedView>,
         /// The sentence.
         said: Said,
         /// Ways to put it right.
@@ -325,6 +270,8 @@ pub enum Panel {
         leftover: Shown,
         /// Product in it.
         product: Shown,
+        /// Where the last pass took clearly more or less than it should: what may lie behind it.
+        strayed: Option<StrayedView>,
         /// Ways.
         options: Vec<UseUpView>,
     },
@@ -332,6 +279,8 @@ pub enum Panel {
     Wash {
         /// The steps in order.
         steps: Vec<TickView>,
+        /// What rinsing the sprayer leaves, and where that may go.
+        rinsings: Option<RinsingsView>,
         /// Whether it is done.
         can_finish: bool,
     },
@@ -410,15 +359,6 @@ pub struct KeepBackView {
     pub said: Said,
 }
 
-/// One step that can be taken back.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct UndoView {
-    /// What it was.
-    pub said: Said,
-    /// When.
-    pub at: Argument,
-}
-
 /// A visit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct VisitView {
@@ -456,8 +396,10 @@ pub struct VisitView {
     pub keep_back: Option<KeepBackView>,
     /// Why the weather should be looked at now, when it should.
     pub weather_due: Option<Said>,
-    /// Steps that can be taken back, newest first.
+    /// The newest of the steps that can be taken back, newest first.
     pub undo: Vec<UndoView>,
+    /// How many there are in all.
+    pub n_undo: u32,
     /// Whether the visit may be stopped for good here, with a part record.
     pub can_stop: bool,
 }

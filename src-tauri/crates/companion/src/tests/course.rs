@@ -8,7 +8,7 @@ use crate::dto::ask::Ask;
 use crate::dto::visit::{Panel, PlanChoice};
 
 /// The invented firm with some values of its front lawn's form, and of its kit's, changed.
-fn firm(lawn: &[(&str, Value)], kit: &[(&str, Value)]) -> Trial {
+pub(super) fn firm(lawn: &[(&str, Value)], kit: &[(&str, Value)]) -> Trial {
     let mut trial = Trial::new();
     for ask in demo() {
         let mut json = serde_json::to_value(&ask).unwrap();

@@ -15,6 +15,7 @@ mod placed;
 mod product;
 mod register;
 mod visit;
+mod walk;
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
@@ -45,7 +46,7 @@ impl Clock for StillClock {
             utc_ms: self.0.load(Ordering::Relaxed),
             offset_min: 0,
             zone: "Europe/London".into(),
-            mono_ms: 0,
+            mono_ms: self.0.load(Ordering::Relaxed) - NOON_UTC_MS,
             run_id: Uuid::from_u128(7),
         }
     }
@@ -83,6 +84,11 @@ impl Trial {
         let (ports, clock) = ports();
         let companion = Companion::new(opened.store, opened.condition, folder.path(), ports).unwrap();
         Self { companion, clock, folder }
+    }
+
+    /// Lets milliseconds go by.
+    fn wait_ms(&self, ms: i64) {
+        self.clock.0.fetch_add(ms, Ordering::Relaxed);
     }
 
     /// Lets days go by.

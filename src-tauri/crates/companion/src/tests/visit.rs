@@ -67,6 +67,11 @@ impl Walk {
         &self.view.panel
     }
 
+    /// Asks for the visit as it stands.
+    pub(super) fn look(&mut self) {
+        self.view = visit_of(self.trial.done(Ask::Visit { visit_id: self.visit_id.clone() }));
+    }
+
     pub(super) fn assess(&mut self) {
         self.act(Act::Assess {
             input: AssessInput {

@@ -4,6 +4,7 @@
 
 use evensward_core::quantity::{self as q, Code, Length, ProductAmount, Volume};
 use evensward_core::visit::Position;
+use evensward_core::visit::cause::PassCause;
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::{Applied, Found, FrozenKit, LookBack, NoteRef, StopReason};
 use evensward_format::private::PrivateText;
@@ -106,6 +107,25 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
             let note = optional_note(companion, &words, &mut private);
             problems.settle(reason.map(|reason| Command::Pause { reason, note }))?
         }
+        Act::ReadLeft { left } => {
+            let mut problems = Problems::default();
+            let typed = typed_figures([("left", &left)]);
+            let left = problems.optional("left", &left, Volume::from_figure_or_zero);
+            problems.settle(Some(Command::ReadLeft { left, typed }))?
+        }
+        Act::TellPauseReason { reason, note: words } => {
+            let mut problems = Problems::default();
+            let reason = problems.code("reason", &reason, PAUSES);
+            let note = optional_note(companion, &words, &mut private);
+            problems.settle(reason.map(|reason| Command::TellPauseReason { reason, note }))?
+        }
+        Act::TellCause { cause, note: words } => {
+            let mut problems = Problems::default();
+            let known = PassCause::ALL.map(|cause| (cause.code(), cause));
+            let cause = problems.code("cause", &cause, &known);
+            let note = optional_note(companion, &words, &mut private);
+            problems.settle(cause.map(|cause| Command::TellCause { cause, note }))?
+        }
         Act::Resume { seen } => Command::Resume { seen: seen.into_iter().map(Code::Owned).collect() },
         Act::TankLeft { left } => {
             let mut problems = Problems::default();
@@ -134,6 +154,7 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         }
         Act::Close { input } => close(companion, &input, &mut private)?,
         Act::Undo => Command::Undo,
+        Act::UndoTo { command_id } => Command::UndoTo { command: failure::id(&command_id)? },
     };
     Ok(Parsed { command, private })
 }

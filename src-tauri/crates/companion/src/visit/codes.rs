@@ -56,6 +56,7 @@ pub(crate) const STOPS: &[(&str, StopReason)] = &[
     ("equipment", StopReason::Equipment),
     ("client", StopReason::Client),
     ("health", StopReason::Health),
+    ("another_day", StopReason::AnotherDay),
     ("looked_back", StopReason::LookedBack),
     ("other", StopReason::Other),
 ];

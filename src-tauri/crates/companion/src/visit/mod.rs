@@ -140,7 +140,8 @@ pub(crate) fn act(
         Facts::default()
     };
     let state = folded.state;
-    let (is_washing_done, is_undo) = (act == Act::WashDone, act == Act::Undo);
+    let is_washing_done = act == Act::WashDone;
+    let is_undo = matches!(act, Act::Undo | Act::UndoTo { .. });
     let is_filling = matches!(act, Act::FillMade { .. }) || is_pouring(&act);
     let acts::Parsed { command, private } = acts::parse(companion, &state.position, &facts, act)?;
     let payloads =
@@ -156,7 +157,7 @@ pub(crate) fn act(
         washed(companion, &state.position);
     } else if is_undo
         && was_washed
-        && state.position.stage == Stage::Wash
+        && (Stage::Mix..=Stage::Wash).contains(&state.position.stage)
         && let Err(failure) = set_in_sprayer(companion, &state.position, false)
     {
         tracing::error!(?failure, "the kit's entry still says that it is clean");

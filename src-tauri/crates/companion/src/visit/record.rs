@@ -12,7 +12,7 @@ use evensward_core::visit::event::{At, CorrectionKind};
 use evensward_core::visit::item::pieces;
 use evensward_core::visit::state::{DriedOut, MadeFill};
 use evensward_format::record::{
-    Deviation, Fill, ForWhom, Pass, Person, Place, Quantity, Record, SCHEMA, Sprayer, Weather,
+    Deviation, Fill, ForWhom, LeftRead, Pass, Person, Place, Quantity, Record, SCHEMA, Sprayer, Weather,
 };
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
@@ -66,6 +66,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
                 at: moment(fill.at),
                 mixture_l: fill.mixture.l(),
                 left_before_l: fill.left_before.l(),
+                left_read: left_read(position, fill),
                 product: amount(fill.product),
                 partners: record_mixing::of_fill(position, fill),
             })
@@ -157,6 +158,18 @@ fn water_l(position: &Position) -> f64 {
     made + added_l(position)
 }
 
+/// What the tank was found to hold before a fill in mid-pass, and what the strips until then took.
+fn left_read(position: &Position, fill: &MadeFill) -> Option<LeftRead> {
+    let reads = position.walk.reads.iter().rev();
+    let read = reads.filter(|read| read.place == fill.place).find(|read| read.at.utc_ms <= fill.at.utc_ms)?;
+    Some(LeftRead {
+        left_l: read.left.l(),
+        is_as_planned: read.is_as_planned,
+        used_l: read.used.l(),
+        planned_l: read.planned.l(),
+    })
+}
+
 fn sprayer(position: &Position) -> Option<Sprayer> {
     let frozen = position.kit.as_ref()?;
     let pace = position.plan.as_ref().map_or(frozen.calibration.pace, |plan| plan.plan.pace);
@@ -225,6 +238,9 @@ fn passes(position: &Position) -> Vec<Pass> {
             used_l: truth.used.l(),
             left_l: truth.left.l(),
             is_as_planned: truth.is_as_planned,
+            walked_s: (truth.walked_s > 0.0).then_some(truth.walked_s),
+            planned_s: (truth.walked_s > 0.0).then(|| position.walking_s(truth.pass, 0)),
+            cause: position.told_cause(truth.pass).map(|told| told.cause.code().to_owned()),
         })
         .collect()
 }
@@ -258,6 +274,14 @@ fn deviations(companion: &Companion, position: &Position) -> Result<Vec<Deviatio
             at: Some(moment(pause.began)),
             reason: optional_words(companion, pause.note.as_ref())?,
             quantity: seconds.map(|value| Quantity { value, unit: "s".to_owned() }),
+        });
+    }
+    for told in walk.causes.iter() {
+        lines.push(Deviation {
+            code: format!("pass-cause-{}", told.cause.code()),
+            quantity: walk.truths.iter().find(|truth| truth.pass == told.pass).map(|truth| litres(truth.used)),
+            reason: optional_words(companion, told.note.as_ref())?,
+            ..Deviation::default()
         });
     }
     for trim in walk.trims.iter() {

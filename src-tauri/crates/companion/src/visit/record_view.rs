@@ -2,7 +2,7 @@
 
 use evensward_core::visit::Position;
 use evensward_core::visit::event::At;
-use evensward_format::record::{Deviation, MixWater, Product, Quantity, Record, Weather};
+use evensward_format::record::{Deviation, LeftRead, MixWater, Pass, Product, Quantity, Record, Weather};
 
 use super::journal::Folded;
 use super::{panels, record, record_checks, strips, texts};
@@ -128,7 +128,8 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
             let count = u32::try_from(idx + 1).unwrap_or(u32::MAX);
             let mut values = vec![Argument::Count(count), number(fill.mixture_l, "L", 2), quantity(&fill.product)];
             values.extend(fill.partners.iter().map(quantity));
-            line("record-fill", values)
+            let said = fill.left_read.as_ref().map(left_read).into_iter().collect();
+            RecordLine { said, ..line("record-fill", values) }
         }),
     ));
     sections.push(section(
@@ -140,7 +141,8 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
                 Argument::Code(format!("heading-{}", pass.heading)),
                 number(pass.used_l, "L", 2),
             ];
-            let said = vec![said(code, [("planned", number(pass.planned_l, "L", 2))])];
+            let mut said = vec![said(code, [("planned", number(pass.planned_l, "L", 2))])];
+            said.extend(pass_time(pass));
             RecordLine { label: "record-pass".to_owned(), values, said }
         }),
     ));
@@ -150,6 +152,20 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     sections.push(section("record-checks", record_checks::lines(position)));
     sections.retain(|section| !section.lines.is_empty());
     sections
+}
+
+/// What the tank was found to hold before a fill in mid-pass.
+fn left_read(read: &LeftRead) -> Said {
+    let code = if read.is_as_planned { "record-left-as-planned" } else { "record-left-measured" };
+    let litres = |value| number(value, "L", 2);
+    said(code, [("left", litres(read.left_l)), ("used", litres(read.used_l)), ("planned", litres(read.planned_l))])
+}
+
+/// How long a pass took against the plan.
+fn pass_time(pass: &Pass) -> Option<Said> {
+    let minutes = |seconds: f64| number(seconds / 60.0, "min", 1);
+    let (walked, planned) = (minutes(pass.walked_s?), minutes(pass.planned_s?));
+    Some(said("record-pass-time", [("walked", walked), ("planned", planned)]))
 }
 
 fn who(record: &Record) -> RecordSection {

@@ -1,7 +1,7 @@
 //! The view of a visit: trail, story, drawing, what can be taken back, and the panel that has the word.
 
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
-use evensward_core::visit::state::Passed;
+use evensward_core::visit::state::{Passed, Step};
 use evensward_core::visit::{Position, Stage};
 
 use super::journal::Folded;
@@ -24,8 +24,8 @@ const TRAIL: &[(&str, &[Stage])] = &[
     ("wash", &[Stage::Wash]),
     ("close", &[Stage::Close, Stage::Closed]),
 ];
-/// As many steps as a person would take back one by one.
-const UNDO_SHOWN: usize = 12;
+/// As many steps as are listed at once; the older ones are listed when these are taken back.
+const UNDO_SHOWN: usize = 40;
 
 /// The view of a visit.
 pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Failure> {
@@ -55,16 +55,20 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         edges: weather_view::edges(position),
         keep_back: weather_view::keep_back(companion, position)?,
         weather_due: weather_view::due(companion, position)?,
-        undo: folded
-            .state
-            .steps
-            .iter()
-            .rev()
-            .take(UNDO_SHOWN)
-            .map(|step| UndoView { said: show::said(&Sentence::new(step.what)), at: texts::instant(step.at) })
-            .collect(),
+        undo: folded.state.steps.iter().rev().take(UNDO_SHOWN).map(undo).collect(),
+        n_undo: u32::try_from(folded.state.steps.len()).unwrap_or(u32::MAX),
         can_stop: position.stopped.is_none() && !matches!(position.stage, Stage::Close | Stage::Closed),
     })
+}
+
+/// A step that can be taken back, with the pass and the strip it was taken in.
+fn undo(step: &Step) -> UndoView {
+    let walk = &step.before.walk;
+    let said = Sentence::new(step.what)
+        .with("pass", Arg::Count(u32::from(walk.pass)))
+        .with("strip", Arg::Count(u32::from(walk.strips_done.saturating_add(1))))
+        .with("fill", Arg::Count(u32::try_from(walk.made.len().saturating_add(1)).unwrap_or(u32::MAX)));
+    UndoView { command_id: step.command.to_string(), said: show::said(&said), at: texts::instant(step.at) }
 }
 
 fn trail(stage: Stage) -> Vec<TrailStep> {

@@ -5,66 +5,104 @@
 use evensward_core::plan::{Heading, Leg, Remedy, Strip};
 use evensward_core::quantity::{Arg, Said as Sentence, Unit};
 use evensward_core::visit::Position;
-use evensward_core::visit::event::Guide;
+use evensward_core::visit::event::{At, Guide, Place};
+use evensward_core::visit::item::PauseReason;
+use evensward_core::visit::tally::{CoursePoint, RefillAhead};
 
 use super::codes::{GUIDES, HEADINGS, code_of};
 use super::ground::measured;
 use super::short::ends_at_dry;
 use crate::dto::figures::Said;
-use crate::dto::visit::{Act, StripStepView, TickView, WalkPanel};
+use crate::dto::visit::{Act, CourseView, MomentView, StripStepView, TickView, WalkPanel};
 use crate::show;
 
-/// The panel of the walk.
-pub(crate) fn panel(position: &Position) -> WalkPanel {
+/// The panel of the walk, as it stands at a moment.
+pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
     let walk = &position.walk;
     let heading = position.pass_plan(walk.pass).map_or(Heading::Along, |pass| pass.heading);
     let n_strips = position.n_strips(walk.pass);
-    let stretch_end = position.stretch_end();
-    let is_refill_ahead = stretch_end < n_strips;
-    let (main_act, main) = match (position.guide(), is_refill_ahead) {
+    let refill_after = position.refill_after();
+    let stretch_end = refill_after.unwrap_or(n_strips);
+    let (main_act, main) = match (position.guide(), refill_after) {
+        (Guide::ByStrip, Some(strips_done)) if strips_done <= walk.strips_done => ("walk-refill", Act::Refill),
         (Guide::ByStrip, _) => ("walk-strip-done", Act::StripDone),
-        (Guide::ByPass, true) => ("walk-refill", Act::Refill),
-        (Guide::ByPass, false) => ("walk-pass-done", Act::PassDoneAsPlanned),
+        (Guide::ByPass, Some(_)) => ("walk-refill", Act::Refill),
+        // Where the tank no longer goes by the books it is looked into, and nothing is confirmed.
+        (Guide::ByPass, None) if position.has_strayed_from_books() => ("walk-pass-done", Act::PassDone),
+        (Guide::ByPass, None) => ("walk-pass-done", Act::PassDoneAsPlanned),
     };
     let n_made = walk.made.len();
     let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
     let calibration = position.kit.as_ref().map(|kit| &kit.calibration);
     let steps = pace.zip(calibration).and_then(|(pace, calibration)| calibration.steps_per_min_at(pace));
+    let in_tank = position.likely_in_tank();
+    let takes = position.volume_between(walk.pass, walk.strips_done, stretch_end).times(position.likely_factor());
     WalkPanel {
         guide: code_of(&position.guide(), GUIDES).to_owned(),
         pass: u32::from(walk.pass),
         n_passes: u32::from(walk.n_passes),
         heading: code_of(&heading, HEADINGS).to_owned(),
         strip: strip(position),
-        refill_before_strip: is_refill_ahead.then(|| u32::from(stretch_end.saturating_add(1))),
+        refill_before_strip: refill_after.map(|strips_done| u32::from(strips_done.saturating_add(1))),
         fill: u32::try_from(n_made).unwrap_or(u32::MAX),
         n_fills: u32::try_from(n_made + walk.due.len()).unwrap_or(u32::MAX),
-        in_tank: show::litres(walk.in_tank),
-        left_after: show::litres(walk.in_tank.less(position.expected_between(
-            walk.pass,
-            walk.strips_done,
-            stretch_end,
-        ))),
-        to_do: show::litres(position.to_do()),
-        minutes: show::shown(seconds_to_do(position) / 60.0, Unit::Minute, 0),
+        in_tank: show::litres(in_tank),
+        course: course(position, now),
+        refill: refill(position).map(|said| show::said(&said)),
+        can_end_pass: position.guide() == Guide::ByPass && position.stretch_end() >= n_strips,
+        left_after: show::litres(in_tank.less(takes)),
+        to_do: show::litres(position.likely_to_do()),
+        minutes: show::shown(position.left_to_walk_s() / 60.0, Unit::Minute, 0),
         pace: show::shown(pace.map_or(0.0, |pace| pace.m_per_s()), Unit::MetrePerSecond, 2),
         steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
         main_act: main_act.to_owned(),
         main: Box::new(main),
         paused: position.pause().map(|pause| pause.reason.code().to_owned()),
+        can_tell_pause: position.pause().is_some_and(|pause| pause.reason != PauseReason::Weather),
         again: again(position),
         notes: notes(position, heading),
     }
 }
 
-/// Seconds of spraying still to be walked.
-fn seconds_to_do(position: &Position) -> f64 {
-    let walk = &position.walk;
-    let seconds = |pass: u8, from: u16| -> f64 {
-        position.strips_of(pass).iter().skip(usize::from(from)).flatten().map(|leg| leg.time.s()).sum()
+/// How the tank empties to the next tap.
+fn course(position: &Position, now: At) -> CourseView {
+    let course = position.course();
+    let watch = position.walk.spraying;
+    let moment = |point: &CoursePoint| MomentView {
+        at_s: point.at_s,
+        in_tank: show::litres(point.in_tank),
+        to_do: show::litres(point.to_do),
+        minutes: show::shown(point.left_s / 60.0, Unit::Minute, 0),
     };
-    let later: f64 = (walk.pass.saturating_add(1)..=walk.n_passes).map(|pass| seconds(pass, 0)).sum();
-    seconds(walk.pass, walk.strips_done) + later
+    CourseView {
+        passed_s: watch.seconds_at(now),
+        is_running: watch.since.is_some(),
+        moments: course.points.iter().map(moment).collect(),
+        warning: course.warn_at_s.and(position.refill_after()).map(|strips_done| {
+            let strip = Arg::Count(u32::from(strips_done.saturating_add(1)));
+            show::said(&Sentence::new("walk-refill-soon").with("strip", strip))
+        }),
+        warn_at_s: course.warn_at_s,
+    }
+}
+
+/// The refill where it differs from the plan, or the place where the tank runs dry.
+fn refill(position: &Position) -> Option<Sentence> {
+    let strip = |strips_done: u16| Arg::Count(u32::from(strips_done.saturating_add(1)));
+    let at = |code, place: Place| {
+        Sentence::new(code).with("strip", strip(place.strips_done)).with("pass", Arg::Count(u32::from(place.pass)))
+    };
+    match position.refill_ahead()? {
+        RefillAhead::AsPlanned { .. } => None,
+        RefillAhead::Earlier { strips_done } => {
+            let (planned, pass) = (position.fill_ends_at(), position.walk.pass);
+            let is_of_this_pass = planned.pass == pass && planned.strips_done < position.n_strips(pass);
+            let code = if is_of_this_pass { "refill-earlier" } else { "refill-in-this-pass" };
+            Some(Sentence::new(code).with("strip", strip(strips_done)).with("planned", strip(planned.strips_done)))
+        }
+        RefillAhead::RunsDryLater(place) => Some(at("refill-runs-dry-later", place)),
+        RefillAhead::RunsDry(place) => Some(at("refill-none-left", place)),
+    }
 }
 
 fn strip(position: &Position) -> StripStepView {

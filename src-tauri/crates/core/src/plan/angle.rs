@@ -18,7 +18,7 @@ use crate::lawn::{Measured, Slope};
 use crate::quantity::{Angle, Area, Arg, Length, Pace, Said, Span, Unit, Volume};
 
 /// Seconds that a turn takes (own setting).
-const TURN_S: f64 = 3.0;
+pub const TURN_S: f64 = 3.0;
 /// What a narrow strip costs in seconds, beside walking it once more: the fan is turned and another pace found (own setting).
 const NARROW_S: f64 = 30.0;
 /// What a square metre missed or overshot costs, in times of what spraying it takes (own setting).

@@ -27,7 +27,7 @@ mod types;
 mod walk;
 mod water;
 
-pub use angle::{Direction, DirectionSource, Walker, directions, downwind_start};
+pub use angle::{Direction, DirectionSource, TURN_S, Walker, directions, downwind_start};
 pub use choice::{
     Choice, Heading, NarrowAt, NarrowChoice, PASSES_LOOKED_AT, PASSES_MOST, PASSES_USUAL, Remedy, StartSide, Walkable,
 };

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use chrono::{Datelike, NaiveDate};
 use uuid::Uuid;
 
+use super::cause::PassCause;
 use super::event::{
     CorrectionKind, Found, FrozenKit, FrozenLawn, Guide, MixWater, NoteRef, StopReason, TypedFigure, UseUpKind,
 };
@@ -220,6 +221,13 @@ pub enum Command {
     PassDoneAsPlanned,
     /// The next fill is needed.
     Refill,
+    /// What is left in the tank before a refill in mid-pass; nothing means as planned.
+    ReadLeft {
+        /// Mixture left.
+        left: Option<Volume>,
+        /// The figure as typed.
+        typed: Vec<TypedFigure>,
+    },
     /// The tank ran dry before its time.
     RanShort {
         /// Strips of this pass that were wholly done.
@@ -227,6 +235,13 @@ pub enum Command {
     },
     /// Interrupt spraying.
     Pause {
+        /// Why.
+        reason: PauseReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Say why spraying was interrupted, once it stands still.
+    TellPauseReason {
         /// Why.
         reason: PauseReason,
         /// More words.
@@ -243,6 +258,13 @@ pub enum Command {
         left: Option<Volume>,
         /// The figure as typed.
         typed: Vec<TypedFigure>,
+    },
+    /// Say why the pass took clearly more or less than it should.
+    TellCause {
+        /// Why.
+        cause: PassCause,
+        /// More words.
+        note: Option<NoteRef>,
     },
     /// Put right what the pass showed.
     Correct(CorrectionKind),
@@ -277,6 +299,11 @@ pub enum Command {
     },
     /// Take back the last step.
     Undo,
+    /// Take back a step and all after it, the last one first.
+    UndoTo {
+        /// The command of that step.
+        command: Uuid,
+    },
 }
 
 /// Why a command was refused. A refused command leaves no event.

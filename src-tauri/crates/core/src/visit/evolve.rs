@@ -10,6 +10,7 @@ use uuid::Uuid;
 
 use super::event::{At, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
 use super::item;
+use super::reading::{ToldCause, keep_time, left_read, ran_dry, whereabouts};
 use super::state::{
     Closed, DriedOut, GateChecks, JarTest, MadeFill, PassTruth, Passed, Pause, Position, SeenWater, SeenWeather, Short,
     Stage, State, Step, Stopped, Trim, UsedUp,
@@ -46,7 +47,9 @@ pub fn evolve(mut state: State, event: &Stamped) -> State {
             before: state.position.clone(),
         });
     }
+    let before = whereabouts(&state.position);
     apply(&mut state.position, event.at, &event.payload);
+    keep_time(&mut state.position, event.at, before);
     if state.position.stage == Stage::Closed || matches!(event.payload, Payload::Opened(_)) {
         // What is signed is not taken back, and a visit cannot be un-opened.
         state.steps.clear();
@@ -82,11 +85,14 @@ pub const fn what(payload: &Payload) -> &'static str {
         Payload::FillMade { .. } => "step-fill-made",
         Payload::StripDone => "step-strip-done",
         Payload::PassDone => "step-pass-done",
-        Payload::RefillCalled => "step-refill-called",
+        Payload::RefillCalled { .. } => "step-refill-called",
+        Payload::LeftRead { .. } => "step-left-read",
         Payload::RanShort { .. } => "step-ran-short",
         Payload::Paused { .. } => "step-paused",
+        Payload::PauseReasonTold { .. } => "step-pause-reason-told",
         Payload::Resumed { .. } => "step-resumed",
         Payload::TankMeasured { .. } => "step-tank-measured",
+        Payload::CauseTold { .. } => "step-cause-told",
         Payload::Corrected { .. } => "step-corrected",
         Payload::UsedUp { .. } => "step-used-up",
         Payload::WashTicked { .. } => "step-wash-ticked",
@@ -195,22 +201,33 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             strips_up_to(position, position.n_strips(position.walk.pass));
             position.stage = Stage::PassEnd;
         }
-        Payload::RefillCalled => {
+        Payload::RefillCalled { strips_done } => {
             // Whoever taps each strip calls where they stand; whoever taps each pass has walked to the refill's place.
             if position.guide() == Guide::ByPass {
-                strips_up_to(position, position.stretch_end());
+                strips_up_to(position, strips_done.unwrap_or_else(|| position.stretch_end()));
             }
             position.stage = Stage::Mix;
         }
+        Payload::LeftRead { left, is_as_planned, .. } => left_read(position, at, *left, *is_as_planned),
         Payload::RanShort { strips_done } => ran_short(position, at, *strips_done),
         Payload::Paused { reason, note } => {
             let pause = Pause { began: at, ended: None, place: position.place(), reason: *reason, note: note.clone() };
             Arc::make_mut(&mut position.walk.pauses).push(pause);
         }
+        Payload::PauseReasonTold { reason, note } => {
+            if let Some(pause) = Arc::make_mut(&mut position.walk.pauses).last_mut() {
+                pause.reason = *reason;
+                pause.note.clone_from(note);
+            }
+        }
         Payload::Resumed { .. } => {
             end_pause(position, at);
         }
         Payload::TankMeasured { left, is_as_planned, .. } => tank_measured(position, at, *left, *is_as_planned),
+        Payload::CauseTold { pass, cause, note } => {
+            let told = ToldCause { pass: *pass, cause: *cause, note: note.clone() };
+            Arc::make_mut(&mut position.walk.causes).push(told);
+        }
         Payload::Corrected { kind, water_now, water_more, water_less, n_passes, fills, checks } => {
             gate(position, checks);
             let trim = Trim {
@@ -342,8 +359,8 @@ fn strips_up_to(position: &mut Position, strips_done: u16) {
 }
 
 fn ran_short(position: &mut Position, at: At, strips_done: u16) {
-    position.walk.strips_done = strips_done;
-    position.walk.in_tank = Volume::ZERO;
+    strips_up_to(position, strips_done);
+    ran_dry(position, at);
     let dried_out = DriedOut { place: position.place(), dose: position.highest_given() };
     Arc::make_mut(&mut position.walk.dried_out).push(dried_out);
     if position.walk.due.is_empty() {
@@ -392,6 +409,7 @@ fn tank_measured(position: &mut Position, at: At, left: Volume, is_as_planned: b
         began: position.walk.pass_began.unwrap_or(at),
         ended: at,
         paused_s: position.walk.pass_paused_s,
+        walked_s: position.walk.spraying.pass_s,
     };
     Arc::make_mut(&mut position.walk.truths).push(truth);
     if position.stopped.is_some() {
@@ -422,6 +440,7 @@ fn next_pass(position: &mut Position, at: At) {
     position.walk.available = position.walk.in_tank;
     position.walk.pass_began = Some(at);
     position.walk.pass_paused_s = 0.0;
+    position.walk.spraying.pass_s = 0.0;
     let start = Place { pass: position.walk.pass, strips_done: 0 };
     position.stage =
         if position.walk.due.first().is_some_and(|fill| fill.from <= start) { Stage::Mix } else { Stage::Walk };

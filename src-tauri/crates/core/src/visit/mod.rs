@@ -2,6 +2,7 @@
 //!
 //! `decide` may ask rules and the planner; `evolve` may not. The state is the fold of the events and nothing else.
 
+pub mod cause;
 pub mod command;
 pub mod correct;
 pub mod decide;
@@ -12,8 +13,10 @@ pub mod gates;
 mod ground;
 pub mod item;
 mod mixture;
+pub mod reading;
 mod sprayed;
 pub mod state;
+pub mod tally;
 mod walked;
 
 pub use command::{Command, Facts, Refusal};

@@ -11,7 +11,7 @@ use super::state::{Position, Short, Stage};
 use crate::quantity::{Area, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Less than this is no spraying but the drop at the nozzle, in litres (own setting).
-const A_DROP_L: f64 = 0.001;
+pub(super) const A_DROP_L: f64 = 0.001;
 
 impl Position {
     /// What stays in pump, hose and lance.

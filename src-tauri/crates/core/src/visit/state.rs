@@ -13,6 +13,7 @@ use super::event::{
     MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
 };
 use super::item::PauseReason;
+use super::reading::{Spraying, TankRead, ToldCause};
 use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
@@ -177,6 +178,8 @@ pub struct PassTruth {
     pub ended: At,
     /// Seconds of pauses in between.
     pub paused_s: f64,
+    /// Seconds walked, without pauses and refills.
+    pub walked_s: f64,
 }
 
 /// A correction that was chosen.
@@ -287,6 +290,12 @@ pub struct Walk {
     pub pass_paused_s: f64,
     /// What whole passes really took.
     pub truths: Arc<Vec<PassTruth>>,
+    /// What the tank held in mid-pass, before refills.
+    pub reads: Arc<Vec<TankRead>>,
+    /// Why passes took clearly more or less, as it was told.
+    pub causes: Arc<Vec<ToldCause>>,
+    /// The watch of the walk.
+    pub spraying: Spraying,
     /// Corrections.
     pub trims: Arc<Vec<Trim>>,
     /// Pauses, the last one perhaps still on.
@@ -405,6 +414,9 @@ impl Position {
                 pass_began: None,
                 pass_paused_s: 0.0,
                 truths: Arc::default(),
+                reads: Arc::default(),
+                causes: Arc::default(),
+                spraying: Spraying::default(),
                 trims: Arc::default(),
                 pauses: Arc::default(),
                 dried_out: Arc::default(),

@@ -3,7 +3,7 @@
 //! Invariant: every volume here is the frozen plan's, times what the last correction showed. Nothing is planned anew.
 
 use super::event::{CorrectionKind, Place};
-use super::state::Position;
+use super::state::{Position, Trim};
 use crate::plan::{Leg, Pass, StripId};
 use crate::quantity::Volume;
 
@@ -87,9 +87,10 @@ impl Position {
     }
 
     /// Real over planned use that the walk goes by: what the tank showed before the last correction, or else 1. To go on
-    /// as planned is no correction.
+    /// as planned is no correction, and what was put right says nothing of what is to come.
     pub fn expected_factor(&self) -> f64 {
-        let corrected = self.walk.trims.iter().rev().find(|trim| trim.kind != CorrectionKind::AsPlanned);
+        let is_of_use = |trim: &&Trim| trim.kind != CorrectionKind::AsPlanned && !self.is_put_right(trim.after_pass);
+        let corrected = self.walk.trims.iter().rev().find(is_of_use);
         corrected.and_then(|trim| self.shown_factor(trim.after_pass)).unwrap_or(1.0)
     }
 

@@ -316,7 +316,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
         },
         Payload::StripDone,
         Payload::PassDone,
-        Payload::RefillCalled,
+        Payload::RefillCalled { strips_done: None },
         Payload::RanShort { strips_done: 7 },
         Payload::Paused { reason: PauseReason::PersonOrAnimal, note: Some(note(7)) },
         Payload::Resumed { seen: vec!["ready-people-away".into(), "ready-pets-away".into()] },
@@ -340,6 +340,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
     .into_iter()
     .chain(super::sample_mixing::kinds())
     .chain(super::sample_day::kinds())
+    .chain(super::sample_walk::kinds())
     .collect()
 }
 

@@ -11,6 +11,7 @@ use super::sample::{each_kind, other_variants};
 use super::sample_day::with_keys_of_the_day;
 use super::sample_later::with_later_keys;
 use super::sample_mixing::{other_variants as mixtures, with_keys_of_mixing};
+use super::sample_walk::{other_variants as walks, with_keys_of_the_walk};
 use super::{KINDS, Unreadable, Written, read, write};
 
 fn text_of(payload: &Payload) -> String {
@@ -86,6 +87,16 @@ fn keys_that_came_with_the_mixture_are_written_as_they_were_published() {
     }
 }
 
+#[test]
+fn keys_that_came_with_the_walk_are_written_as_they_were_published() {
+    let written: Vec<Written> = with_keys_of_the_walk().iter().map(|payload| write(payload).unwrap()).collect();
+    let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
+    assert_eq!(kinds, ["refill-called"]);
+    for Written { kind, version, payload } in written {
+        insta::assert_snapshot!(format!("{kind}-{version}-walk"), laid_out(&payload));
+    }
+}
+
 /// The snapshots of the first release hold none of the later keys: they are what an older device still sends.
 #[test]
 fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
@@ -95,8 +106,9 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
         include_str!("snapshots/evensward_format__payload__tests__plan-agreed-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__product-chosen-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__fill-made-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__refill-called-1.snap"),
     ];
-    let kinds = ["opened", "kit-chosen", "plan-agreed", "product-chosen", "fill-made"];
+    let kinds = ["opened", "kit-chosen", "plan-agreed", "product-chosen", "fill-made", "refill-called"];
     for (snapshot, kind) in published.into_iter().zip(kinds) {
         let (_, text) = snapshot.split_once("\n---\n").unwrap();
         let expected = each_kind().into_iter().find(|payload| write(payload).unwrap().kind == kind).unwrap();
@@ -126,6 +138,8 @@ fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
         .into_iter()
         .chain(other_variants())
         .chain(mixtures())
+        .chain(walks())
+        .chain(with_keys_of_the_walk())
         .chain(with_later_keys())
         .chain(with_keys_of_mixing())
         .chain(with_keys_of_the_day())

@@ -3,7 +3,9 @@
 use evensward_core::checks::{Check, is_barred};
 use evensward_core::plan;
 use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
+use evensward_core::visit::cause::CLEARLY;
 use evensward_core::visit::command::Facts;
+use evensward_core::visit::correct::rinsings;
 use evensward_core::visit::decide::waits_for_items;
 use evensward_core::visit::item::goes_on_together;
 use evensward_core::visit::{Position, gates};
@@ -14,7 +16,7 @@ use super::super::{record, strips, texts, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said};
-use crate::dto::visit::{Panel, TickView};
+use crate::dto::visit::{LeftAskedView, Panel, RinsingsView, TickView};
 use crate::show;
 
 pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
@@ -97,12 +99,16 @@ pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, F
     let mut notes: Vec<Said> = Vec::new();
     notes.extend(water_notes(position));
     notes.extend(over_dosed(position));
+    notes.extend(read_note(position));
     Ok(Panel::Mix {
         n_fills: u32::try_from(n_made + position.walk.due.len()).unwrap_or(u32::MAX),
         can_finish: steps.iter().all(|step| step.is_ticked),
         fill: Box::new(fill),
         steps,
         left_before: show::litres(left),
+        left_asked: position
+            .asks_left()
+            .then(|| LeftAskedView { planned: show::litres(left), most: show::litres(position.most_left()) }),
         notes,
         water: mixing::water_view(companion, position)?,
         checks: mixing::due_checks(companion, position)?,
@@ -119,6 +125,19 @@ fn over_dosed(position: &Position) -> Option<Said> {
         .with("pass", Arg::Count(u32::from(place.pass)))
         .with("strips", Arg::Count(u32::from(place.strips_done)));
     Some(show::said(&said))
+}
+
+/// What the strips of this pass took so far, where the tank was looked into and clearly held another amount.
+fn read_note(position: &Position) -> Option<Said> {
+    let read = position.read_here().filter(|read| !read.is_as_planned)?;
+    let off = read.used.l() / read.planned.l() / position.expected_factor() - 1.0;
+    let code = match off {
+        off if off > CLEARLY => "mix-took-more",
+        off if off < -CLEARLY => "mix-took-less",
+        _ => return None,
+    };
+    let litres = |volume: Volume| Arg::number(volume.l(), Unit::Litre, 1);
+    Some(show::said(&Sentence::new(code).with("used", litres(read.used)).with("planned", litres(read.planned))))
 }
 
 /// Water that a correction put into or took out of the fills still to be made.
@@ -158,5 +177,7 @@ pub(super) fn wash(position: &Position) -> Panel {
             goes_on_together: goes_on_together(step.group),
         })
         .collect();
-    Panel::Wash { can_finish: steps.iter().all(|step| step.is_ticked), steps }
+    let rinsings = rinsings(position)
+        .map(|left| RinsingsView { product: show::product(left.product), check: show::check(&left.check, None) });
+    Panel::Wash { can_finish: steps.iter().all(|step| step.is_ticked), steps, rinsings }
 }

@@ -1,28 +1,29 @@
 //! The panel of each stage: what is asked, what can be chosen, and what stands in the way.
 
 mod choosing;
+mod ending;
 mod making;
 
-use evensward_core::checks::{Check, is_barred};
-use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
-use evensward_core::visit::correct::{Term, corrections, is_believable, use_ups};
+use evensward_core::checks::Check;
+use evensward_core::quantity::{Arg, Said as Sentence, Unit};
 use evensward_core::visit::decide::asks_cause;
 use evensward_core::visit::event::look_back_day;
 use evensward_core::visit::{Position, Stage};
 
-use super::codes::{CORRECTIONS, USE_UPS, code_of};
-use super::fills;
+use super::codes::{CAUSES, code_of};
 use super::journal::{Folded, at};
 use super::{facts, record_view, walking};
 use crate::Companion;
 use crate::dto::ask::Failure;
-use crate::dto::figures::{CheckView, Said, Shown};
-use crate::dto::visit::{CloseInput, CorrectionView, Panel, SumLine, UseUpView};
+use crate::dto::figures::{CheckView, Said};
+use crate::dto::visit::{CloseInput, Panel};
 use crate::show;
 
 pub(super) use choosing::product_choices;
 use choosing::{assess, choose, kit, plan_panel};
+use ending::{correct, use_up};
 use making::{mix, ready, wash};
+
 /// The panel that has the word.
 pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
     let position = &folded.state.position;
@@ -38,7 +39,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
         Stage::Plan => plan_panel(companion, position, &gather()?)?,
         Stage::Ready => ready(companion, position, &gather()?)?,
         Stage::Mix => mix(companion, position)?,
-        Stage::Walk => Panel::Walk(Box::new(walking::panel(position))),
+        Stage::Walk => Panel::Walk(Box::new(walking::panel(position, at(&stamp)))),
         Stage::PassEnd => Panel::PassEnd {
             pass: u32::from(position.walk.pass),
             n_passes: u32::from(position.walk.n_passes),
@@ -58,109 +59,6 @@ fn plain_checks(checks: &[Check]) -> Vec<CheckView> {
     checks.iter().map(|check| show::check(check, None)).collect()
 }
 
-fn sum_lines(terms: &[Term]) -> Vec<SumLine> {
-    let last_idx = terms.len().saturating_sub(1);
-    terms
-        .iter()
-        .enumerate()
-        .map(|(idx, term)| SumLine {
-            said: show::said(&Sentence::new(term.code)),
-            value: show::shown(term.litres, Unit::Litre, 1),
-            is_result: idx == last_idx,
-        })
-        .collect()
-}
-
-fn correct(position: &Position) -> Panel {
-    // What a pass really takes, by all passes since the tank was last read.
-    let factor = position.shown_factor(position.walk.pass).unwrap_or(1.0);
-    let planned = position.walk.truths.last().map_or(Volume::ZERO, |truth| truth.planned);
-    let used: Shown = show::litres(planned.times(factor));
-    let planned = show::litres(planned);
-    let is_more = factor > 1.0;
-    let passed = position.passed_rules();
-    let options = corrections(position)
-        .into_iter()
-        .map(|way| {
-            let water = way.water_now + way.water_more;
-            let code = match way.kind {
-                evensward_core::visit::event::CorrectionKind::AddWater if way.water_more <= Volume::ZERO => {
-                    "correct-add-water-now"
-                }
-                evensward_core::visit::event::CorrectionKind::AddWater if way.water_now > Volume::ZERO => {
-                    "correct-add-water-now-and-later"
-                }
-                evensward_core::visit::event::CorrectionKind::AddWater => "correct-add-water-later",
-                evensward_core::visit::event::CorrectionKind::LessWater => "correct-less-water",
-                evensward_core::visit::event::CorrectionKind::FewerPasses if water > Volume::ZERO => {
-                    "correct-fewer-passes-more-water"
-                }
-                evensward_core::visit::event::CorrectionKind::FewerPasses if way.water_less > Volume::ZERO => {
-                    "correct-fewer-passes-less-water"
-                }
-                evensward_core::visit::event::CorrectionKind::FewerPasses => "correct-fewer-passes",
-                evensward_core::visit::event::CorrectionKind::MorePasses if water > Volume::ZERO => {
-                    "correct-more-passes-more-water"
-                }
-                evensward_core::visit::event::CorrectionKind::MorePasses if way.water_less > Volume::ZERO => {
-                    "correct-more-passes-less-water"
-                }
-                evensward_core::visit::event::CorrectionKind::MorePasses => "correct-more-passes",
-                evensward_core::visit::event::CorrectionKind::AsPlanned => "correct-as-planned",
-            };
-            let said = Sentence::new(code)
-                .with("water", Arg::number(water.max(way.water_less).l(), Unit::Litre, 1))
-                .with("now", Arg::number(way.water_now.l(), Unit::Litre, 1))
-                .with("later", Arg::number(way.water_more.l(), Unit::Litre, 1))
-                .with("passes", Arg::Count(u32::from(way.n_passes)));
-            CorrectionView {
-                choice: code_of(&way.kind, CORRECTIONS).to_owned(),
-                said: show::said(&said),
-                sums: sum_lines(&way.terms),
-                checks: plain_checks(&way.checks),
-                can_be_chosen: !is_barred(&way.checks, &passed),
-                is_advised: way.is_advised,
-            }
-        })
-        .collect();
-    let said = show::said(&Sentence::new(match is_more {
-        _ if !is_believable(factor) => "pass-used-far-off",
-        true => "pass-used-more",
-        false => "pass-used-less",
-    }));
-    Panel::Correct { used, planned, said, options }
-}
-
-fn use_up(position: &Position) -> Panel {
-    let passed = position.passed_rules();
-    let options = use_ups(position)
-        .into_iter()
-        .map(|way| {
-            let kind = code_of(&way.kind, USE_UPS);
-            let is_nothing = way.checks.iter().any(|check| check.said.code == "leftover-none");
-            let code = match (kind, is_nothing) {
-                ("whole_pass", _) => "using-up-whole-pass",
-                ("part", _) => "using-up-part",
-                (_, true) => "using-up-nothing-left",
-                _ => "using-up-keep",
-            };
-            let said = Sentence::new(code)
-                .with("water", Arg::number(way.water.l(), Unit::Litre, 1))
-                .with("area", Arg::number(way.area.m2(), Unit::SquareMetre, 1));
-            UseUpView {
-                choice: kind.to_owned(),
-                said: show::said(&said),
-                sums: Vec::new(),
-                checks: plain_checks(&way.checks),
-                can_be_chosen: !is_barred(&way.checks, &passed),
-                is_advised: way.is_advised,
-            }
-        })
-        .collect();
-    let product = position.product_in_tank().unwrap_or_else(fills::no_product);
-    Panel::UseUp { leftover: show::litres(position.walk.in_tank), product: show::product(product), options }
-}
-
 fn close(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
     let position = &folded.state.position;
     let operator = companion.operator()?.map(|(_, operator)| operator).unwrap_or_default();
@@ -168,7 +66,8 @@ fn close(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
     let input = CloseInput {
         name: operator.name,
         certificate: operator.certificate,
-        cause: String::new(),
+        // What the passes told stands ready; it can be changed before signing.
+        cause: position.cause_for_next_time().map_or("", |cause| code_of(&cause, CAUSES)).to_owned(),
         advice: advice.iter().map(|said| said.code.clone()).collect(),
         note: String::new(),
     };

@@ -7,9 +7,11 @@
 //! Invariant: the product of the fills still to be made sums to what it was before.
 
 mod on_ground;
+mod on_lawn;
 mod refills;
 mod use_up;
 
+pub use on_lawn::{Rinsings, StripsForRest, rinsings};
 pub use use_up::{NOTHING_TO_SPEAK_OF_L, UseUp, use_ups};
 
 use super::event::{CorrectionKind, DueFill, FrozenKit, FrozenLabel, FrozenPlan, Place};
@@ -72,13 +74,17 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
     let (Some(plan), Some(label), Some(kit)) = (&position.plan, &position.label, &position.kit) else {
         return Vec::new();
     };
-    let factor = position.shown_factor(position.walk.pass).unwrap_or(1.0);
+    // What was put right goes on as it was expected before.
+    let is_put_right = position.is_put_right(position.walk.pass);
+    let shown = if is_put_right { None } else { position.shown_factor(position.walk.pass) };
+    let factor = shown.unwrap_or_else(|| position.expected_factor());
     let ground = Ground { position, plan, label, kit, factor };
     let n_passes = position.walk.n_passes;
     let n_left = n_passes.saturating_sub(position.walk.pass);
     let extra_l = ground.extra_l(n_left);
     let per_pass_l = ground.need(n_left).l() / f64::from(n_left.max(1));
     let has_due = !position.walk.due.is_empty();
+    let planned = ground.as_planned();
     let mut ways = Vec::new();
     // A pass that took nothing says that the nozzle or the reading was at fault, not what the next ones will take.
     if factor > 0.0 {
@@ -87,14 +93,16 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
         } else if extra_l < -NOISE_L && has_due {
             ways.extend(ground.with_water(CorrectionKind::LessWater, n_passes));
         }
-        if extra_l >= per_pass_l * PASS_SHARE && n_left >= 2 {
+        // A pass more or fewer is the way out, too, where the water of those that are planned leaves the label's range.
+        let is_off = |code: &str| planned.checks.iter().any(|check| check.bars(&[]) && check.said.code == code);
+        if (extra_l >= per_pass_l * PASS_SHARE || is_off("water-too-much")) && n_left >= 2 {
             ways.extend(ground.with_water(CorrectionKind::FewerPasses, n_passes.saturating_sub(1)));
         }
-        if extra_l <= -per_pass_l * PASS_SHARE {
+        if extra_l <= -per_pass_l * PASS_SHARE || is_off("water-too-little") {
             ways.extend(ground.with_water(CorrectionKind::MorePasses, n_passes.saturating_add(1)));
         }
     }
-    ways.push(ground.as_planned());
+    ways.push(planned);
     // So far off, the nozzle, the mark or a missed strip is looked for first; nothing is advised on such a reading.
     if !is_believable(factor) {
         return ways;
@@ -178,7 +186,7 @@ impl Ground<'_> {
         let later_l = if fills.is_empty() { 0.0 } else { extra_l - now_l };
         let water_now = litres(now_l);
         let in_tank = self.position.walk.in_tank + water_now;
-        let mut checks = self.water_checks(n_left);
+        let mut checks = self.water_checks(self.need(n_left));
         checks.extend(self.concentration_checks(&fills));
         checks.extend(self.ground_check(n_left));
         if is_above(in_tank.l(), self.tank().l()) {
@@ -211,6 +219,9 @@ impl Ground<'_> {
             Unit::Litre,
             1,
         ));
+        // What is there goes out, and no more: short, the last strips get none; over, the rest is used up at the end.
+        let goes_out = self.need(n_left).min(self.position.walk.in_tank + self.unmixed());
+        let checks = std::iter::once(check).chain(self.water_checks(goes_out)).collect();
         Correction {
             kind: CorrectionKind::AsPlanned,
             water_now: Volume::ZERO,
@@ -219,16 +230,16 @@ impl Ground<'_> {
             n_passes,
             fills: self.position.walk.due.to_vec(),
             terms: self.terms(n_left),
-            checks: vec![check],
+            checks,
             is_advised: false,
         }
     }
 
-    /// Water of all passes together, those walked by measure and those to come by the same rate, against the
-    /// label of each product in the tank.
-    fn water_checks(&self, n_left: u8) -> Vec<Check> {
+    /// Water of all passes together, those walked by measure and what is still to come, against the label of each
+    /// product in the tank.
+    fn water_checks(&self, to_come: Volume) -> Vec<Check> {
         let used_l: f64 = self.position.walk.truths.iter().map(|truth| truth.used.l()).sum();
-        let total = Volume::from_l(used_l + self.need(n_left).l()).unwrap_or(Volume::ZERO);
+        let total = Volume::from_l(used_l + to_come.l()).unwrap_or(Volume::ZERO);
         let area = self.plan.plan.treated.area;
         let water = total.over(area).unwrap_or(self.plan.plan.water);
         let partners = self

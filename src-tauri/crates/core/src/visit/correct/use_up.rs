@@ -4,10 +4,11 @@
 //! Invariant: there is always a way: what may go nowhere is kept or is waste, and the law's word on that is only said.
 
 use super::no_room;
+use super::on_lawn::{StripsForRest, strips_for};
 use crate::checks::{Check, Verdict, dose, is_barred, water};
 use crate::plan::{self, NarrowReport, Remedy};
 use crate::product::{Label, Tag};
-use crate::quantity::{Area, Arg, ProductAmount, Unit, Volume, is_above};
+use crate::quantity::{Area, Arg, ProductAmount, ProductDose, Unit, Volume, is_above};
 use crate::visit::event::{FrozenKit, FrozenLabel, FrozenPlan, UseUpKind};
 use crate::visit::state::Position;
 
@@ -27,6 +28,10 @@ pub struct UseUp {
     pub product: Option<ProductAmount>,
     /// What stands for or against it.
     pub checks: Vec<Check>,
+    /// What of the highest dose is still open on the ground it goes on.
+    pub open: Option<ProductDose>,
+    /// The strips that it goes on; nothing where it goes on all or on none.
+    pub strips: Option<StripsForRest>,
     /// Whether it is the one advised.
     pub is_advised: bool,
 }
@@ -106,7 +111,16 @@ fn whole_pass(
     if is_above((left + water).l(), kit.kit.tank.l()) {
         checks.push(no_room(left + water, kit.kit.tank));
     }
-    UseUp { kind: UseUpKind::WholePass, water, area, product: Some(product), checks, is_advised: false }
+    UseUp {
+        kind: UseUpKind::WholePass,
+        water,
+        area,
+        product: Some(product),
+        checks,
+        open: None,
+        strips: None,
+        is_advised: false,
+    }
 }
 
 /// How many whole passes the rest is: one, unless a pass takes clearly less than what is left.
@@ -134,6 +148,10 @@ fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volum
             plan::smallest_area(rest, highest, there).map(|needed| area.max(needed))
         })
     });
+    let strips = area.and_then(|area| strips_for(position, area, left));
+    let open = dose_there
+        .and_then(|there| ProductDose::of(highest.kind(), (highest.base() - there.base()).max(0.0)).ok())
+        .filter(|_| area.is_some());
     let (area, check) = match area {
         Some(area) if !is_above(area.m2(), treated.m2()) => (
             area,
@@ -153,6 +171,8 @@ fn part(position: &Position, plan: &FrozenPlan, label: &FrozenLabel, left: Volum
         area,
         product: Some(product),
         checks: vec![check],
+        open,
+        strips,
         is_advised: false,
     }
 }
@@ -177,6 +197,8 @@ fn none(left: Volume, product: Option<ProductAmount>) -> UseUp {
         area: Area::ZERO,
         product,
         checks: vec![check],
+        open: None,
+        strips: None,
         is_advised: false,
     }
 }

@@ -239,5 +239,12 @@ pub(super) fn fill_made(
     bar(position, &checks)?;
     bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
-    Ok(vec![Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks }])
+    let made = Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks };
+    // Filled without a look into the tank: that it held what the books say is written down as taken for granted.
+    let taken_for_granted = position.asks_left().then(|| Payload::LeftRead {
+        left: position.walk.in_tank,
+        is_as_planned: true,
+        typed: Vec::new(),
+    });
+    Ok(taken_for_granted.into_iter().chain([made]).collect())
 }

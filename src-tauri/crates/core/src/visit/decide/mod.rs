@@ -26,6 +26,7 @@ use super::command::{Command, Facts, Refusal};
 use super::correct::{Correction, corrections, due_fill, use_ups};
 use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, StopReason, look_back_day};
 use super::gates;
+use super::item::PauseReason;
 use super::state::{Position, Stage, State};
 use crate::checks::RULES;
 use crate::plan;
@@ -43,7 +44,7 @@ const WEATHER_IS_SEEN_AT: [Stage; 7] =
 pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<Vec<Payload>, Refusal> {
     let position = &state.position;
     let one = |payload| Ok(vec![payload]);
-    if position.opened.is_none() && !matches!(command, Command::Open(_) | Command::Undo) {
+    if position.opened.is_none() && !matches!(command, Command::Open(_) | Command::Undo | Command::UndoTo { .. }) {
         return Err(Refusal::NotNow(position.stage));
     }
     match command {
@@ -57,6 +58,11 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             Some(step) => one(Payload::Undone { command: step.command }),
             None => Err(Refusal::NothingToUndo),
         },
+        Command::UndoTo { command } => {
+            let to_idx = state.steps.iter().position(|step| step.command == command).ok_or(Refusal::UnknownItem)?;
+            let taken_back = state.steps.iter().skip(to_idx).rev();
+            Ok(taken_back.map(|step| Payload::Undone { command: step.command }).collect())
+        }
         Command::Assess(found) => {
             expect(position, Stage::Assess)?;
             assess(position, facts, found)
@@ -153,10 +159,22 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             if position.walk.due.is_empty() {
                 return Err(Refusal::First(vec![Said::new("no-fill-left")]));
             }
-            if position.stretch_end() >= position.n_strips(position.walk.pass) {
+            // Where the tank will not last as long as planned, the refill comes earlier, and the event says where.
+            let strips_done = position.refill_after();
+            if strips_done.is_none() && position.stretch_end() >= position.n_strips(position.walk.pass) {
                 return Err(Refusal::First(vec![Said::new("refill-after-this-pass")]));
             }
-            one(Payload::RefillCalled)
+            one(Payload::RefillCalled { strips_done })
+        }
+        Command::ReadLeft { left, typed } => {
+            expect(position, Stage::Mix)?;
+            if !position.asks_left() {
+                return Err(Refusal::First(vec![Said::new("left-is-known")]));
+            }
+            let is_as_planned = left.is_none();
+            let left = left.unwrap_or(position.walk.in_tank);
+            most_in_tank(position.most_left(), left, "left")?;
+            one(Payload::LeftRead { left, is_as_planned, typed })
         }
         Command::RanShort { strips_done } => {
             walking(position)?;
@@ -173,6 +191,14 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             walking(position)?;
             one(Payload::Paused { reason, note })
         }
+        Command::TellPauseReason { reason, note } => {
+            expect(position, Stage::Walk)?;
+            match position.pause() {
+                // The sky itself paused it: that stands.
+                Some(pause) if pause.reason != PauseReason::Weather => one(Payload::PauseReasonTold { reason, note }),
+                _ => Err(Refusal::NotNow(position.stage)),
+            }
+        }
         Command::Resume { seen } => {
             expect(position, Stage::Walk)?;
             resume(position, seen)
@@ -186,6 +212,11 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             let left = left.unwrap_or(position.walk.in_tank);
             most_in_tank(position.most_left(), left, "left")?;
             one(Payload::TankMeasured { left, is_as_planned, typed })
+        }
+        Command::TellCause { cause, note } => {
+            expect_one_of(position, &[Stage::Correct, Stage::UseUp])?;
+            let strayed = position.strayed().ok_or(Refusal::NotNow(position.stage))?;
+            one(Payload::CauseTold { pass: strayed.pass, cause, note })
         }
         Command::Correct(kind) => {
             expect(position, Stage::Correct)?;

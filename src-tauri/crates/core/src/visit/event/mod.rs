@@ -18,6 +18,7 @@ pub use parts::{
     UseUpKind,
 };
 
+use super::cause::PassCause;
 use super::item::PauseReason;
 use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
@@ -164,7 +165,19 @@ pub enum Payload {
     /// The rest of the pass was done.
     PassDone,
     /// The tank needs its next fill.
-    RefillCalled,
+    RefillCalled {
+        /// Strips of this pass that were done by then; nothing where the plan said it, as it once always did.
+        strips_done: Option<u16>,
+    },
+    /// Before a refill in mid-pass the tank was looked into.
+    LeftRead {
+        /// Mixture left.
+        left: Volume,
+        /// Confirmed as planned, not measured.
+        is_as_planned: bool,
+        /// The figure as typed; none where the plan was confirmed.
+        typed: Vec<TypedFigure>,
+    },
     /// The tank ran dry before its time.
     RanShort {
         /// Strips of this pass that were wholly done.
@@ -172,6 +185,13 @@ pub enum Payload {
     },
     /// Spraying was interrupted.
     Paused {
+        /// Why.
+        reason: PauseReason,
+        /// More words.
+        note: Option<NoteRef>,
+    },
+    /// Why spraying was interrupted was told once it stood still.
+    PauseReasonTold {
         /// Why.
         reason: PauseReason,
         /// More words.
@@ -190,6 +210,15 @@ pub enum Payload {
         is_as_planned: bool,
         /// The figure as typed; none where the plan was confirmed.
         typed: Vec<TypedFigure>,
+    },
+    /// Why a pass took clearly more or less than it should was told.
+    CauseTold {
+        /// The pass.
+        pass: u8,
+        /// Why.
+        cause: PassCause,
+        /// More words.
+        note: Option<NoteRef>,
     },
     /// The operator chose how to put it right.
     Corrected {

@@ -307,6 +307,8 @@ pub enum StopReason {
     Client,
     /// Somebody is unwell.
     Health,
+    /// The rest is treated on another day.
+    AnotherDay,
     /// The visit only looked back on an earlier one: nothing was to be treated.
     LookedBack,
     /// Something else.

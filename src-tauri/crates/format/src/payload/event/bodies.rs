@@ -9,6 +9,7 @@ use evensward_core::lawn::{Measured, Survey, ValidOutline};
 use evensward_core::plan::{Cause, Choice, Plan};
 use evensward_core::product::{Label, Purpose, Situation};
 use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
+use evensward_core::visit::cause::PassCause;
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
     KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors, TypedFigure,
@@ -29,10 +30,14 @@ frozen_code! {
     }
     UseUpKind { WholePass = "whole_pass", Part = "part", None = "none" }
     JarOutcome { Fine = "fine", Heat = "heat", Clumps = "clumps", Layers = "layers" }
-    StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", LookedBack = "looked_back", Other = "other" }
+    StopReason { Weather = "weather", Equipment = "equipment", Client = "client", Health = "health", LookedBack = "looked_back", AnotherDay = "another_day", Other = "other" }
     Cause {
         PaceOrFlow = "pace_or_flow", MissedStrip = "missed_strip", AreaWrong = "area_wrong", Nozzle = "nozzle",
         Unknown = "unknown",
+    }
+    PassCause {
+        NozzleBlocked = "nozzle_blocked", NozzleWorn = "nozzle_worn", PressureLow = "pressure_low", PressureHigh = "pressure_high",
+        MissedStrip = "missed_strip", PaceQuick = "pace_quick", PaceSlow = "pace_slow", Leak = "leak", Unknown = "unknown",
     }
     PauseReason {
         Wind = "wind", Rain = "rain", PersonOrAnimal = "person_or_animal", Phone = "phone", Equipment = "equipment",
@@ -169,6 +174,9 @@ bodies! {
     PartnerLeftOutBody { product_id: Uuid }
     WaterSeenBody { water: MixWater, typed: Vec<TypedFigure>, checks: Vec<Check> }
     JarTestedBody { outcome: JarOutcome, note: Option<NoteRef> }
+    RefillCalledBody { ; later strips_done: Option<u16> }
+    LeftReadBody { left_l: Volume, is_as_planned: bool, typed: Vec<TypedFigure> }
+    CauseToldBody { pass: u8, cause: PassCause, note: Option<NoteRef> }
     RanShortBody { strips_done: u16 }
     PausedBody { reason: PauseReason, note: Option<NoteRef> }
     ResumedBody { seen: Vec<Code> }

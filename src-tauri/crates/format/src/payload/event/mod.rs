@@ -8,10 +8,10 @@ mod bodies;
 use std::sync::Arc;
 
 use bodies::{
-    AdvisoryPassedBody, AssessedBody, CorrectedBody, EmptyBody, FillMadeBody, GroundKeptBackBody, JarTestedBody,
-    KitChosenBody, MixingBegunBody, PartnerChosenBody, PartnerLeftOutBody, PausedBody, PlanAgreedBody,
-    ProductChosenBody, RanShortBody, ResumedBody, StoppedBody, TankMeasuredBody, TickedBody, UndoneBody, UsedUpBody,
-    WaterSeenBody, WeatherSeenBody,
+    AdvisoryPassedBody, AssessedBody, CauseToldBody, CorrectedBody, EmptyBody, FillMadeBody, GroundKeptBackBody,
+    JarTestedBody, KitChosenBody, LeftReadBody, MixingBegunBody, PartnerChosenBody, PartnerLeftOutBody, PausedBody,
+    PlanAgreedBody, ProductChosenBody, RanShortBody, RefillCalledBody, ResumedBody, StoppedBody, TankMeasuredBody,
+    TickedBody, UndoneBody, UsedUpBody, WaterSeenBody, WeatherSeenBody,
 };
 use evensward_core::quantity::Area;
 use evensward_core::visit::event::{
@@ -66,6 +66,9 @@ pub const KINDS: &[&str] = &[
     "water-seen",
     "jar-tested",
     "ground-kept-back",
+    "left-read",
+    "cause-told",
+    "pause-reason-told",
 ];
 
 /// Writes a payload.
@@ -147,16 +150,28 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
         )?,
         Payload::StripDone => written("strip-done", &EmptyBody {})?,
         Payload::PassDone => written("pass-done", &EmptyBody {})?,
-        Payload::RefillCalled => written("refill-called", &EmptyBody {})?,
+        Payload::RefillCalled { strips_done } => {
+            written("refill-called", &RefillCalledBody { strips_done: *strips_done })?
+        }
+        Payload::LeftRead { left, is_as_planned, typed } => written(
+            "left-read",
+            &LeftReadBody { left_l: left.freeze(), is_as_planned: *is_as_planned, typed: typed.freeze() },
+        )?,
         Payload::RanShort { strips_done } => written("ran-short", &RanShortBody { strips_done: *strips_done })?,
         Payload::Paused { reason, note } => {
             written("paused", &PausedBody { reason: reason.freeze(), note: note.freeze() })?
+        }
+        Payload::PauseReasonTold { reason, note } => {
+            written("pause-reason-told", &PausedBody { reason: reason.freeze(), note: note.freeze() })?
         }
         Payload::Resumed { seen } => written("resumed", &ResumedBody { seen: seen.freeze() })?,
         Payload::TankMeasured { left, is_as_planned, typed } => written(
             "tank-measured",
             &TankMeasuredBody { left_l: left.freeze(), is_as_planned: *is_as_planned, typed: typed.freeze() },
         )?,
+        Payload::CauseTold { pass, cause, note } => {
+            written("cause-told", &CauseToldBody { pass: *pass, cause: cause.freeze(), note: note.freeze() })?
+        }
         Payload::Corrected { kind, water_now, water_more, water_less, n_passes, fills, checks } => written(
             "corrected",
             &CorrectedBody {
@@ -295,7 +310,18 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
         }
         "strip-done" => empty(kind, payload, Payload::StripDone)?,
         "pass-done" => empty(kind, payload, Payload::PassDone)?,
-        "refill-called" => empty(kind, payload, Payload::RefillCalled)?,
+        "refill-called" => {
+            let body: RefillCalledBody = parsed(kind, payload)?;
+            Payload::RefillCalled { strips_done: body.strips_done }
+        }
+        "left-read" => {
+            let body: LeftReadBody = parsed(kind, payload)?;
+            Payload::LeftRead {
+                left: Frozen::thaw(body.left_l)?,
+                is_as_planned: body.is_as_planned,
+                typed: Frozen::thaw(body.typed)?,
+            }
+        }
         "ran-short" => {
             let body: RanShortBody = parsed(kind, payload)?;
             Payload::RanShort { strips_done: body.strips_done }
@@ -303,6 +329,10 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
         "paused" => {
             let body: PausedBody = parsed(kind, payload)?;
             Payload::Paused { reason: Frozen::thaw(body.reason)?, note: Frozen::thaw(body.note)? }
+        }
+        "pause-reason-told" => {
+            let body: PausedBody = parsed(kind, payload)?;
+            Payload::PauseReasonTold { reason: Frozen::thaw(body.reason)?, note: Frozen::thaw(body.note)? }
         }
         "resumed" => {
             let body: ResumedBody = parsed(kind, payload)?;
@@ -315,6 +345,10 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 is_as_planned: body.is_as_planned,
                 typed: Frozen::thaw(body.typed)?,
             }
+        }
+        "cause-told" => {
+            let body: CauseToldBody = parsed(kind, payload)?;
+            Payload::CauseTold { pass: body.pass, cause: Frozen::thaw(body.cause)?, note: Frozen::thaw(body.note)? }
         }
         "corrected" => {
             let body: CorrectedBody = parsed(kind, payload)?;
