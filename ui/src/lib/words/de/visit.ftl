@@ -11,7 +11,7 @@ undo-list = { $n ->
    *[other] Zurücknehmen: { $n } Schritte
 }
 undo-hint = Der letzte Schritt zuerst.
-undo-do = Zurücknehmen
+undo-do = Zurück{"\u00AD"}nehmen
 stop-for-good = Einsatz endgültig abbrechen
 stop-for-good-hint = Was getan ist, steht in einer Teilaufzeichnung. Danach lässt sich dieser Einsatz nicht fortsetzen.
 stop-why = Warum?
