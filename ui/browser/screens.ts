@@ -74,7 +74,7 @@ export async function everyScreen(page: Page, query: string, look: (name: string
   try {
     await show(page, app, '#/home', query);
     await look('lawns');
-    for (const place of ['me', 'products', 'kits']) {
+    for (const place of ['me', 'settings', 'products', 'kits']) {
       await show(page, app, `#/${place}`, query);
       await look(place);
     }
@@ -129,6 +129,17 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await panel('ready', 'visit-ready');
     await panel('mix', 'visit-mix');
     await panel('walk', 'visit-walk');
+    await page.locator('.beat button').first().click();
+    await page.locator('svg.sign').waitFor();
+    await look('visit-walk-beat');
+    await page.locator('.beat button').last().click();
+    await look('visit-walk-locked');
+    for (const number of [0, 1, 2]) await page.locator('.numbers button').nth(number).click();
+    await page.evaluate(() => history.back());
+    await page.locator('.leave').waitFor();
+    await look('visit-walk-leave');
+    await page.locator('.leave button').first().click();
+    await page.locator('.beat button').first().click();
     await page.locator('.small-acts button').last().click();
     await look('visit-walk-more');
     await visitor.act({ act: 'pause', reason: 'wind', note: '' });
@@ -190,6 +201,9 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     await again.until('walk');
     await show(page, app, `#/visit/${again.visitId}`, query);
     await look('visit-walk-strip');
+    await page.locator('button.main-act').click();
+    await page.locator('svg.sign').waitFor();
+    await look('visit-walk-strip-begun');
     await again.act({ act: 'strip_done' });
     await again.act({ act: 'stop_for_good', reason: 'another_day', note: '' });
     if (again.view.panel.panel === 'pass_end') {

@@ -6,6 +6,7 @@ import { askFor } from './backend';
 export type Place =
   | { page: 'home' }
   | { page: 'me' }
+  | { page: 'settings' }
   | { page: 'lawn'; id: string }
   | { page: 'products' }
   | { page: 'product'; id: string }
@@ -33,6 +34,7 @@ export function placeOf(hash: string): Place {
   const [page, id] = hash.replace(/^#\//, '').split('/');
   switch (page) {
     case 'me':
+    case 'settings':
     case 'products':
     case 'kits':
       return { page };

@@ -3,13 +3,14 @@
 import { asTrouble, askFor, type Trouble } from './backend';
 import type { Act } from './generated/Act';
 import type { VisitView } from './generated/VisitView';
-import { tickAccepted, tickRefused } from './senses';
+import { signal, type Signal } from './senses';
 
 interface Command {
   commandId: string;
   expectedSeq: number;
   act: Act;
   draftKey: string | null;
+  heard: Signal;
 }
 
 export class VisitSession {
@@ -35,12 +36,12 @@ export class VisitSession {
 
   /**
    * Does one thing, and clears the draft it was typed in with it. Taps that come while another is on its way stand in
-   * line. Answers whether it was done.
+   * line. Answers whether it was done; `heard` is what is heard and felt then.
    */
-  act(act: Act, draftKey: string | null = null): Promise<boolean> {
+  act(act: Act, draftKey: string | null = null, heard: Signal = 'accepted'): Promise<boolean> {
     const turn = this.#line.then(() => {
       const expectedSeq = this.view?.seq ?? 0;
-      this.#last = { commandId: crypto.randomUUID(), expectedSeq, act, draftKey };
+      this.#last = { commandId: crypto.randomUUID(), expectedSeq, act, draftKey, heard };
       return this.#send(this.#last);
     });
     this.#line = turn;
@@ -70,10 +71,10 @@ export class VisitSession {
         draft_key: command.draftKey,
       });
       this.dismiss();
-      tickAccepted();
+      signal(command.act.act === 'pause' ? 'paused' : command.heard);
       return true;
     } catch (thrown) {
-      tickRefused();
+      signal('refused');
       const trouble = asTrouble(thrown);
       if (trouble.code === 'stale') {
         await this.load();

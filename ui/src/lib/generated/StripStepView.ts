@@ -31,9 +31,17 @@ width: Shown,
  */
 pace: Shown, 
 /**
+ * Steps a minute at that pace, when steps were counted in the timed walk.
+ */
+steps_per_min: Shown | null, 
+/**
  * Whether it is the narrow one.
  */
 is_narrow: boolean, 
+/**
+ * Which way it is walked: towards a side of the lawn, or round the edge.
+ */
+towards: Said | null, 
 /**
  * What to mind: next marker, stop short, tilt.
  */

@@ -75,9 +75,17 @@ minutes: Shown,
  */
 pace: Shown, 
 /**
- * Steps a minute.
+ * Steps a minute, when steps were counted in the timed walk.
  */
 steps_per_min: Shown | null, 
+/**
+ * Steps a minute on the narrow strip still ahead before the tank or the pass ends, when it is walked at another pace.
+ */
+narrow_steps_per_min: Shown | null, 
+/**
+ * Time of spraying from here to the last strip before the refill, or before the end of the pass. Turns are not in it.
+ */
+until_last_strip: Shown, 
 /**
  * What the one large button does: code of its words (`walk-pass-done`, `walk-strip-done`, `walk-refill`).
  */

@@ -46,6 +46,9 @@ export function speak(chosen: Language): void {
   if (typeof document !== 'undefined') document.documentElement.lang = LOCALES[chosen].slice(0, 2);
 }
 
+/** The tongue that the words are read aloud in. */
+export const spokenTongue = (): string => LOCALES[spoken.language];
+
 /** Codes asked for that the catalogue does not have. */
 export const missingCodes = (): string[] => [...missing];
 

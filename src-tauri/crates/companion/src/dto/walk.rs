@@ -24,8 +24,12 @@ pub struct StripStepView {
     pub width: Shown,
     /// Pace for this strip.
     pub pace: Shown,
+    /// Steps a minute at that pace, when steps were counted in the timed walk.
+    pub steps_per_min: Option<Shown>,
     /// Whether it is the narrow one.
     pub is_narrow: bool,
+    /// Which way it is walked: towards a side of the lawn, or round the edge.
+    pub towards: Option<Said>,
     /// What to mind: next marker, stop short, tilt.
     pub notes: Vec<Said>,
 }
@@ -65,8 +69,12 @@ pub struct WalkPanel {
     pub minutes: Shown,
     /// Pace.
     pub pace: Shown,
-    /// Steps a minute.
+    /// Steps a minute, when steps were counted in the timed walk.
     pub steps_per_min: Option<Shown>,
+    /// Steps a minute on the narrow strip still ahead before the tank or the pass ends, when it is walked at another pace.
+    pub narrow_steps_per_min: Option<Shown>,
+    /// Time of spraying from here to the last strip before the refill, or before the end of the pass. Turns are not in it.
+    pub until_last_strip: Shown,
     /// What the one large button does: code of its words (`walk-pass-done`, `walk-strip-done`, `walk-refill`).
     pub main_act: String,
     /// The act the large button sends.

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use super::visit::{FRONT_LAWN, KIT, Walk};
 use super::{Trial, demo};
 use crate::dto::ask::Ask;
-use crate::dto::visit::{Panel, PlanChoice};
+use crate::dto::visit::{Panel, PlanChoice, WalkPanel};
 
 /// The invented firm with some values of its front lawn's form, and of its kit's, changed.
 pub(super) fn firm(lawn: &[(&str, Value)], kit: &[(&str, Value)]) -> Trial {
@@ -64,6 +64,85 @@ fn the_feet_stop_short_at_every_end_that_faces_something() {
     let unknown = json!({"text": "", "unit": "m"});
     let without = is_short(&notes_of_strips(["paving", "hedge", "open_water", "hedge"], unknown));
     assert!(without.iter().all(|short| !short), "nobody said how far it reaches: {without:?}");
+}
+
+/// The invented firm's front lawn is 15.4 m wide: along its length the last strip is narrow, and walked at a pace of its own.
+fn at_the_walk(guide: &str, steps: &str) -> Walk {
+    let mut trial = Trial::new();
+    for ask in demo() {
+        let mut json = serde_json::to_value(&ask).unwrap();
+        if matches!(&ask, Ask::SaveCalibration { kit_id, .. } if kit_id == KIT) {
+            json["input"]["steps"]["text"] = json!(steps);
+            for walk in json["input"]["more_walks"].as_array_mut().unwrap() {
+                walk["steps"]["text"] = json!(steps);
+            }
+        }
+        trial.done(serde_json::from_value(json).unwrap());
+    }
+    let mut walk = Walk::open_in(trial, 0x5000);
+    walk.until_mix_with(|choice| PlanChoice {
+        guide: guide.into(),
+        angle_deg: 0.0,
+        narrow: "some_passes".into(),
+        ..choice
+    });
+    walk.fill();
+    walk
+}
+
+fn walk_panel(walk: &Walk) -> WalkPanel {
+    match &walk.view.panel {
+        Panel::Walk(panel) => *panel.clone(),
+        other => panic!("not on the walk: {other:?}"),
+    }
+}
+
+#[test]
+fn every_strip_has_its_way_and_the_steps_of_its_own_pace() {
+    let mut walk = at_the_walk("strip", "30");
+    let mut n_narrow = 0;
+    for n in 0..400 {
+        let Panel::Walk(panel) = walk.view.panel.clone() else { break };
+        let strip = &panel.strip;
+        // 30 steps in 20 m and 20 s are 1.5 steps a metre.
+        let steps = strip.steps_per_min.as_ref().unwrap().value;
+        assert!((steps - 1.5 * 60.0 * strip.pace.value).abs() < 1e-9, "{strip:?}");
+        if panel.pass == 1 {
+            let way = if n % 2 == 0 { "strip-to-the-back" } else { "strip-to-the-front" };
+            assert_eq!(strip.towards.as_ref().unwrap().code, way);
+        }
+        if strip.is_narrow {
+            n_narrow += 1;
+            assert!((strip.pace.value - panel.pace.value).abs() > 0.01, "{strip:?}");
+        }
+        walk.act(*panel.main);
+    }
+    assert!(n_narrow > 0, "the narrow strip is walked in some pass");
+}
+
+#[test]
+fn no_steps_are_guessed_when_none_were_counted() {
+    let panel = walk_panel(&at_the_walk("pass", ""));
+    assert_eq!((panel.steps_per_min, panel.strip.steps_per_min, panel.narrow_steps_per_min), (None, None, None));
+}
+
+#[test]
+fn by_pass_it_is_said_when_the_last_strip_comes_and_how_the_narrow_one_beats() {
+    let by_pass = walk_panel(&at_the_walk("pass", "30"));
+    let mut walk = at_the_walk("strip", "30");
+    let (mut seconds, mut last, mut narrow) = (0.0, 0.0, None);
+    let end = by_pass.refill_before_strip.unwrap_or(by_pass.strip.n_strips + 1);
+    for _ in 1..end {
+        let panel = walk_panel(&walk);
+        last = panel.strip.seconds.value;
+        seconds += last;
+        if panel.strip.is_narrow {
+            narrow = panel.strip.steps_per_min.clone();
+        }
+        walk.act(*panel.main);
+    }
+    assert!((by_pass.until_last_strip.value - (seconds - last)).abs() < 1e-6, "{by_pass:?}");
+    assert_eq!(by_pass.narrow_steps_per_min, narrow);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 //! Every figure comes from the frozen plan and the walk; a pause shows what is looked at again before going on.
 
 use evensward_core::plan::{Heading, Leg, Remedy, Strip};
-use evensward_core::quantity::{Arg, Said as Sentence, Unit};
+use evensward_core::quantity::{Arg, Pace, Said as Sentence, Unit};
 use evensward_core::visit::Position;
 use evensward_core::visit::event::{At, Guide, Place};
 use evensward_core::visit::item::PauseReason;
@@ -12,9 +12,12 @@ use evensward_core::visit::tally::{CoursePoint, RefillAhead};
 use super::codes::{GUIDES, HEADINGS, code_of};
 use super::ground::measured;
 use super::short::ends_at_dry;
-use crate::dto::figures::Said;
+use crate::dto::figures::{Said, Shown};
 use crate::dto::visit::{Act, CourseView, MomentView, StripStepView, TickView, WalkPanel};
 use crate::show;
+
+/// Paces nearer than this are one, in metres a second: half of the last decimal shown.
+const SAME_PACE_M_PER_S: f64 = 0.005;
 
 /// The panel of the walk, as it stands at a moment.
 pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
@@ -33,8 +36,6 @@ pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
     };
     let n_made = walk.made.len();
     let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
-    let calibration = position.kit.as_ref().map(|kit| &kit.calibration);
-    let steps = pace.zip(calibration).and_then(|(pace, calibration)| calibration.steps_per_min_at(pace));
     let in_tank = position.likely_in_tank();
     let takes = position.volume_between(walk.pass, walk.strips_done, stretch_end).times(position.likely_factor());
     WalkPanel {
@@ -54,7 +55,13 @@ pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
         to_do: show::litres(position.likely_to_do()),
         minutes: show::shown(position.left_to_walk_s() / 60.0, Unit::Minute, 0),
         pace: show::shown(pace.map_or(0.0, |pace| pace.m_per_s()), Unit::MetrePerSecond, 2),
-        steps_per_min: steps.map(|steps| show::shown(steps, Unit::StepsPerMinute, 0)),
+        steps_per_min: pace.and_then(|pace| steps_per_min(position, pace)),
+        narrow_steps_per_min: narrow_pace(position, stretch_end).and_then(|pace| steps_per_min(position, pace)),
+        until_last_strip: show::shown(
+            seconds_between(position, walk.pass, walk.strips_done, stretch_end.saturating_sub(1)),
+            Unit::Second,
+            0,
+        ),
         main_act: main_act.to_owned(),
         main: Box::new(main),
         paused: position.pause().map(|pause| pause.reason.code().to_owned()),
@@ -105,6 +112,29 @@ fn refill(position: &Position) -> Option<Sentence> {
     }
 }
 
+/// The beat at a pace, as the operator's steps were counted; nothing when they were not.
+fn steps_per_min(position: &Position, pace: Pace) -> Option<Shown> {
+    let steps = position.kit.as_ref()?.calibration.steps_per_min_at(pace)?;
+    Some(show::shown(steps, Unit::StepsPerMinute, 0))
+}
+
+/// The pace of the narrow strip between here and the end of the stretch, when it differs from the plan's.
+fn narrow_pace(position: &Position, stretch_end: u16) -> Option<Pace> {
+    let walk = &position.walk;
+    let usual = position.plan.as_ref()?.plan.pace;
+    let strips = position.strips_of(walk.pass);
+    let ahead = strips.iter().take(usize::from(stretch_end)).skip(usize::from(walk.strips_done)).flatten();
+    let narrow = ahead.copied().find(|leg| is_narrow(position, leg))?;
+    ((narrow.pace.m_per_s() - usual.m_per_s()).abs() > SAME_PACE_M_PER_S).then_some(narrow.pace)
+}
+
+/// Seconds of spraying in a pass, from one strip to before another.
+fn seconds_between(position: &Position, pass: u8, from: u16, before: u16) -> f64 {
+    let strips = position.strips_of(pass);
+    strips.iter().take(usize::from(before)).skip(usize::from(from)).flatten().map(|leg| leg.time.s()).sum()
+}
+}
+
 fn strip(position: &Position) -> StripStepView {
     let walk = &position.walk;
     let strips = position.strips_of(walk.pass);
@@ -120,7 +150,9 @@ fn strip(position: &Position) -> StripStepView {
         seconds: show::shown(seconds, Unit::Second, 0),
         width: show::shown(first.map_or(0.0, |leg| leg.width.m()), Unit::Metre, 2),
         pace: show::shown(first.map_or(0.0, |leg| leg.pace.m_per_s()), Unit::MetrePerSecond, 2),
+        steps_per_min: first.and_then(|leg| steps_per_min(position, leg.pace)),
         is_narrow,
+        towards: towards(position, legs).as_ref().map(show::said),
         notes: strip_notes(position, legs, is_narrow),
     }
 }
@@ -132,6 +164,25 @@ fn is_narrow(position: &Position, leg: &Leg) -> bool {
 fn strip_of<'a>(position: &'a Position, leg: &Leg) -> Option<&'a Strip> {
     let pass = position.pass_plan(position.walk.pass)?;
     position.plan.as_ref()?.plan.layout(pass.heading)?.strip(leg.strip)
+}
+
+/// Which way the strip is walked, in the lawn's own words: the side that its first run leads to.
+fn towards(position: &Position, legs: &[&Leg]) -> Option<Sentence> {
+    let leg = legs.first()?;
+    let strip = strip_of(position, leg)?;
+    if strip.is_lap {
+        return Some(Sentence::new("strip-round-the-edge"));
+    }
+    let run = strip.runs.get(leg.run_idx)?;
+    let (right_m, away_m) = (run.to.0 - run.from.0, run.to.1 - run.from.1);
+    let (right_m, away_m) = if leg.reversed { (-right_m, -away_m) } else { (right_m, away_m) };
+    let code = match (away_m.abs() >= right_m.abs(), away_m > 0.0, right_m > 0.0) {
+        (true, true, _) => "strip-to-the-back",
+        (true, false, _) => "strip-to-the-front",
+        (false, _, true) => "strip-to-the-right",
+        (false, _, false) => "strip-to-the-left",
+    };
+    Some(Sentence::new(code))
 }
 
 /// How far the feet stop before the end, where one of the legs ends at what must get no spray.
