@@ -48,7 +48,7 @@ pub fn test(width: Width) -> Result<(), String> {
     lanes.lane("Rust tests", || rust_tests(width));
     lanes.lane("UI unit tests", ui_unit_tests);
     if width != Width::Quick {
-        lanes.lane("browser tests", browser_tests);
+        lanes.lane("browser tests", || browser_tests(width));
         lanes.lane("real window", || real_window(width));
     }
     if width == Width::Long {
@@ -89,7 +89,7 @@ fn ui_unit_tests() -> Outcome {
     with_report(&report, &mut command, counts::of_vitest)
 }
 
-fn browser_tests() -> Outcome {
+fn browser_tests(width: Width) -> Outcome {
     let report = place::left_behind("test").join("browser.json");
     let mut command = place::npm();
     command.args(["run", "browser", "--", "--reporter=list,json"]);
@@ -98,6 +98,7 @@ fn browser_tests() -> Outcome {
         Ok(serve) => command.env("EVENSWARD_SERVE", serve),
         Err(why) => return Err(why).into(),
     };
+    widened(&mut command, width);
     with_report(&report, &mut command, counts::of_playwright)
 }
 
@@ -121,8 +122,8 @@ fn real_window(width: Width) -> Outcome {
     }
 }
 
-/// Tells the tests of the long profile to run many more cases, drawn anew each time; the others draw the same ones every
-/// time, so that a red gate can be run again.
+/// Tells the tests of the long profile to run longer, or many more cases, drawn anew each time; the others draw the same
+/// ones every time, so that a red gate can be run again.
 fn widened(command: &mut Command, width: Width) {
     if width == Width::Long {
         command.env("EVENSWARD_LONG", "1").env("PROPTEST_CASES", N_CASES_LONG);
