@@ -3,12 +3,13 @@
 //! A figure is shown with the unit and the decimals that were typed: it is what the operator copied, not what the trade made
 //! of it. Invariant: every field of the form has its line, so that two versions which differ at all differ in words.
 
-use evensward_core::quantity::parse_number;
+use evensward_core::quantity::{Unit, parse_number};
 
-use crate::dto::figures::{Argument, Shown, Typed};
+use crate::dto::figures::{Argument, Typed};
 use crate::dto::label::LabelChangeView;
 use crate::dto::product::{AnalysisInput, ProductInput};
 use crate::dto::record::{RecordLine, RecordSection};
+use crate::show;
 
 /// The lines of one group, with the form that they are read from.
 struct Group<'a> {
@@ -99,19 +100,19 @@ fn coded(family: &str, code: &str) -> Option<Argument> {
     (!code.is_empty()).then(|| Argument::Code(format!("{family}-{code}")))
 }
 
-/// A figure with the unit and the decimals as typed; one that is no number is shown as it is kept.
+/// A figure with the unit and the decimals as typed; one that is no number, or in no known unit, is shown as it is kept.
 fn figure(typed: &Typed) -> Option<Argument> {
     let text = typed.text.trim();
     if text.is_empty() {
         return None;
     }
-    Some(match parse_number(text) {
-        Ok(value) => {
+    Some(match (parse_number(text), Unit::from_code(&typed.unit)) {
+        (Ok(value), Some(unit)) => {
             let n_decimals = text.split_once(['.', ',']).map_or(0, |(_, fraction)| fraction.len());
             let decimals = u8::try_from(n_decimals.min(9)).unwrap_or(0);
-            Argument::Number(Shown { value, unit: typed.unit.clone(), decimals })
+            Argument::Number(show::shown(value, unit, decimals))
         }
-        Err(_) => Argument::Text(format!("{text} {}", typed.unit)),
+        (Err(_), _) | (_, None) => Argument::Text(format!("{text} {}", typed.unit)),
     })
 }
 
