@@ -2,6 +2,8 @@
 //!
 //! A case that fails says what the screen showed instead.
 
+use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -10,6 +12,9 @@ use xtask::{children, place};
 
 use crate::display::Size;
 use crate::drive::Manner;
+use crate::hand::Hand;
+use crate::kills;
+use crate::prepared::Prepared;
 use crate::sought::the;
 use crate::trouble::Trouble;
 use crate::visit;
@@ -40,19 +45,34 @@ pub fn fill(serve: &Path, data: &Path) -> Result<(), Trouble> {
     children::ask(&mut command).map(|_said| ()).map_err(Trouble::Process)
 }
 
-/// The cases by name, in the order they are run.
+/// The cases by name, in the order they are begun: the long ones first.
 const CASES: &[&str] = &[
-    "it_opens_on_the_lawns_without_complaint",
-    "it_carries_on_from_a_half_typed_lawn_after_a_kill",
-    "a_whole_visit_reaches_its_record_on_a_small_phone",
     "a_whole_visit_survives_a_kill_after_every_step",
+    "a_whole_visit_by_the_keyboard_alone",
+    "a_whole_visit_by_the_pointer_alone_on_a_small_phone",
+    "from_the_first_fill_to_the_signature_by_a_clicker_alone",
+    "random_taps_survive_kills_at_random_moments",
+    "it_carries_on_from_a_half_typed_lawn_after_a_kill",
+    "it_opens_on_the_lawns_without_complaint",
 ];
 
-/// Kills that the last case must have survived at least.
+/// Kills that a drive which is killed after every step must have survived at least.
 const N_KILLS_LEAST: usize = 20;
+/// Kills amid random taps, and in the long profile.
+const N_RANDOM_KILLS: usize = 6;
+const N_RANDOM_KILLS_LONG: usize = 100;
+/// What the moments of the kills are drawn from outside the long profile.
+const SEED: u64 = 20_261_201;
 
-async fn case(name: &str, programs: &Programs, folder: &Path) -> Result<(), Trouble> {
-    let Programs { app, serve } = programs;
+/// What the cases of a run share.
+struct Run<'a> {
+    programs: &'a Programs,
+    out: &'a Path,
+    prepared: Prepared,
+}
+
+async fn case(name: &str, run: &Run<'_>, folder: &Path) -> Result<(), Trouble> {
+    let Run { programs, out, prepared } = run;
     match name {
         "it_opens_on_the_lawns_without_complaint" => {
             let window = open(programs, folder, Size::PHONE).await?;
@@ -63,16 +83,31 @@ async fn case(name: &str, programs: &Programs, folder: &Path) -> Result<(), Trou
             let window = open(programs, folder, Size::DESK).await?;
             half_typed(window).await
         }
-        "a_whole_visit_reaches_its_record_on_a_small_phone" => {
-            visit::drive_whole(app, serve, folder, Size::SMALL_PHONE, Manner::Pictures).await.map(|_drive| ())
+        "a_whole_visit_by_the_pointer_alone_on_a_small_phone" => {
+            let (size, manner) = (Size::SMALL_PHONE, Manner::Pictures);
+            visit::drive_whole(programs, folder, size, manner, Hand::Pointer).await.map(|_drive| ())
+        }
+        "a_whole_visit_by_the_keyboard_alone" => {
+            let (size, manner) = (Size::PHONE, Manner::Onward);
+            visit::drive_whole(programs, folder, size, manner, Hand::Keyboard).await.map(|_drive| ())
+        }
+        "from_the_first_fill_to_the_signature_by_a_clicker_alone" => {
+            let window = prepared.open(programs, out, folder, Size::PHONE).await?;
+            visit::drive_by_clicker(window, folder).await.map(|_drive| ())
         }
         "a_whole_visit_survives_a_kill_after_every_step" => {
-            let drive = visit::drive_whole(app, serve, folder, Size::PHONE, Manner::Kills).await?;
+            let drive = visit::drive_whole(programs, folder, Size::PHONE, Manner::Kills, Hand::Pointer).await?;
             if drive.n_kills() >= N_KILLS_LEAST {
                 Ok(())
             } else {
                 Err(Trouble::Wrong(format!("there were only {} kills on the way", drive.n_kills())))
             }
+        }
+        "random_taps_survive_kills_at_random_moments" => {
+            let is_long = std::env::var_os("EVENSWARD_LONG").is_some();
+            let (n_kills, seed) =
+                if is_long { (N_RANDOM_KILLS_LONG, fastrand::u64(..)) } else { (N_RANDOM_KILLS, SEED) };
+            kills::survive(programs, prepared, (out, folder), n_kills, seed).await
         }
         unknown => Err(Trouble::Wrong(format!("there is no case {unknown}"))),
     }
@@ -115,23 +150,31 @@ async fn half_typed(mut window: Window) -> Result<(), Trouble> {
 pub async fn run(programs: &Programs, out: &Path, words: &[String]) -> Result<(), Trouble> {
     std::fs::create_dir_all(out).map_err(Trouble::with_file(out))?;
     let chosen = CASES.iter().filter(|name| words.is_empty() || words.iter().any(|word| name.contains(word.as_str())));
-    let mut n_passed = 0;
-    let mut failed = Vec::new();
-    for name in chosen {
-        let started_at = Instant::now();
-        let end = case_in_a_fresh_folder(name, programs, &out.join(name)).await;
-        let seconds = started_at.elapsed().as_secs_f64();
-        match end {
-            Ok(()) => {
-                n_passed += 1;
-                println!("test {name} ... ok ({seconds:.1} s)");
-            }
-            Err(why) => {
-                failed.push(*name);
-                println!("test {name} ... FAILED ({seconds:.1} s)\n{why}");
+    let waiting = RefCell::new(chosen.copied().collect::<VecDeque<&str>>());
+    let failed = RefCell::new(Vec::new());
+    let n_passed = Cell::new(0);
+    let run = Run { programs, out, prepared: Prepared::default() };
+    let lane = async || {
+        // The next name is taken before the case is begun, so that no two lanes hold the list at once.
+        while let Some(name) = { waiting.borrow_mut().pop_front() } {
+            let started_at = Instant::now();
+            let end = case_in_a_fresh_folder(name, &run, &out.join(name)).await;
+            let seconds = started_at.elapsed().as_secs_f64();
+            match end {
+                Ok(()) => {
+                    n_passed.set(n_passed.get() + 1);
+                    println!("test {name} ... ok ({seconds:.1} s)");
+                }
+                Err(why) => {
+                    failed.borrow_mut().push(name);
+                    println!("test {name} ... FAILED ({seconds:.1} s)\n{why}");
+                }
             }
         }
-    }
+    };
+    // Two at once: a drive mostly waits, for a bounce to be over or for a screen to have come to rest.
+    tokio::join!(lane(), lane());
+    let (n_passed, failed) = (n_passed.get(), failed.into_inner());
     println!("{n_passed} passed, {} failed", failed.len());
     if failed.is_empty() {
         Ok(())
@@ -140,12 +183,12 @@ pub async fn run(programs: &Programs, out: &Path, words: &[String]) -> Result<()
     }
 }
 
-async fn case_in_a_fresh_folder(name: &str, programs: &Programs, folder: &Path) -> Result<(), Trouble> {
+async fn case_in_a_fresh_folder(name: &str, run: &Run<'_>, folder: &Path) -> Result<(), Trouble> {
     if folder.exists() {
         std::fs::remove_dir_all(folder).map_err(Trouble::with_file(folder))?;
     }
     std::fs::create_dir_all(folder).map_err(Trouble::with_file(folder))?;
-    case(name, programs, folder).await
+    case(name, run, folder).await
 }
 
 /// Holds that the page has complained of nothing.

@@ -8,6 +8,8 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use crate::hand::Hand;
+use crate::sought::Sought;
 use crate::trouble::Trouble;
 use crate::window::Window;
 
@@ -29,6 +31,8 @@ pub enum Manner {
     Pictures,
     /// The app is killed after every step and opened again.
     Kills,
+    /// Nothing, and nothing is said: the page must only not have complained.
+    Onward,
 }
 
 /// A drive under way.
@@ -37,6 +41,7 @@ pub struct Drive {
     pub window: Window,
     out: PathBuf,
     manner: Manner,
+    hand: Hand,
     step_began_at: Instant,
     tapped_at: Option<Instant>,
     summary: String,
@@ -47,11 +52,12 @@ pub struct Drive {
 impl Drive {
     /// Begins on a window that is open; pictures and the summary go to this folder.
     #[must_use]
-    pub fn new(window: Window, out: &Path, manner: Manner) -> Self {
+    pub fn new(window: Window, out: &Path, manner: Manner, hand: Hand) -> Self {
         Self {
             window,
             out: out.to_owned(),
             manner,
+            hand,
             step_began_at: Instant::now(),
             tapped_at: None,
             summary: String::new(),
@@ -69,8 +75,11 @@ impl Drive {
     pub async fn step(&mut self, name: &str) -> Result<(), Trouble> {
         self.n_steps += 1;
         let number = self.n_steps;
-        let still_for = if self.kills() { STILL_FOR_BEFORE_A_KILL } else { STILL_FOR };
-        let before = self.settled_for(still_for).await?;
+        let before = match self.manner {
+            Manner::Pictures => self.settled().await?,
+            Manner::Kills => self.settled_on_disk().await?,
+            Manner::Onward => String::new(),
+        };
         let complaints = self.window.complaints().await?;
         if !complaints.is_empty() {
             return Err(Trouble::Wrong(format!(
@@ -81,9 +90,14 @@ impl Drive {
         match self.manner {
             Manner::Pictures => self.picture(name).await?,
             Manner::Kills => self.die_and_compare(name, &before).await?,
+            Manner::Onward => {}
         }
         let seconds = self.step_began_at.elapsed().as_secs_f64();
-        println!("  {number:>2}  {name} ({seconds:.1} s)");
+        if self.manner != Manner::Onward {
+            // Several drives may be under way at once: each line says whose it is.
+            let whose = self.out.file_name().unwrap_or_default().to_string_lossy();
+            println!("  {whose}: {number:>2}  {name} ({seconds:.1} s)");
+        }
         // Writing to a String cannot fail.
         let _written = writeln!(self.summary, "{number:>2}  {seconds:>5.1} s  {name}");
         self.step_began_at = Instant::now();
@@ -96,7 +110,7 @@ impl Drive {
     ///
     /// Says that the screen did not settle or the picture could not be taken.
     pub async fn glance(&mut self, name: &str) -> Result<(), Trouble> {
-        if self.manner == Manner::Kills {
+        if self.manner != Manner::Pictures {
             return Ok(());
         }
         self.n_steps += 1;
@@ -120,7 +134,7 @@ impl Drive {
         &mut self,
         name: &str,
         deed: impl AsyncFnOnce(&Window) -> Result<(), Trouble>,
-        done: crate::sought::Sought<'_>,
+        done: Sought<'_>,
     ) -> Result<bool, Trouble> {
         let before = self.settled().await?;
         deed(&self.window).await?;
@@ -149,9 +163,9 @@ impl Drive {
         }
     }
 
-    /// Remembers that a button was tapped just now.
-    pub(crate) fn tapped(&mut self) {
-        self.tapped_at = Some(Instant::now());
+    /// Remembers when a button was tapped.
+    pub(crate) fn tapped(&mut self, at: Instant) {
+        self.tapped_at = Some(at);
     }
 
     async fn die_and_compare(&mut self, name: &str, before: &str) -> Result<(), Trouble> {
@@ -171,8 +185,13 @@ impl Drive {
     }
 
     /// Waits until the screen stays as it is, and answers what it shows.
-    async fn settled(&self) -> Result<String, Trouble> {
+    pub(crate) async fn settled(&self) -> Result<String, Trouble> {
         self.settled_for(STILL_FOR).await
+    }
+
+    /// As [`Drive::settled`], for so long that what was typed is kept.
+    pub(crate) async fn settled_on_disk(&self) -> Result<String, Trouble> {
+        self.settled_for(STILL_FOR_BEFORE_A_KILL).await
     }
 
     async fn settled_for(&self, still_for: Duration) -> Result<String, Trouble> {
@@ -189,6 +208,12 @@ impl Drive {
             }
             last = now;
         }
+    }
+
+    /// What is driven with.
+    #[must_use]
+    pub fn hand(&self) -> Hand {
+        self.hand
     }
 
     /// Whether the app is killed after every step.
@@ -211,13 +236,13 @@ impl Drive {
 }
 
 /// After a kill a half-typed form says that it carries on from what was typed; nothing else may differ.
-fn without_draft_note(screen: &str) -> Vec<&str> {
+pub(crate) fn without_draft_note(screen: &str) -> Vec<&str> {
     const NOTE: [&str; 2] = ["This carries on from what you typed before.", "Throw it away"];
     screen.lines().filter(|line| !NOTE.iter().any(|note| line.contains(note))).collect()
 }
 
 /// Says in which lines two screens differ.
-fn differs(name: &str, before: &str, now: &str) -> Trouble {
+pub(crate) fn differs(name: &str, before: &str, now: &str) -> Trouble {
     let missing = before.lines().filter(|line| !now.lines().any(|other| other == *line));
     let extra = now.lines().filter(|line| !before.lines().any(|other| other == *line));
     let mut said = format!("after \"{name}\" and a kill another screen came up");

@@ -8,10 +8,16 @@
 
 mod begin;
 pub mod cases;
+mod clicker;
 pub mod display;
 pub mod drive;
+pub mod hand;
+mod keyboard;
+mod kills;
+mod prepared;
 pub mod sought;
 pub mod start;
+pub mod taps;
 pub mod trouble;
 pub mod visit;
 mod walk;

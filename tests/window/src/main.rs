@@ -9,8 +9,9 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand};
 use evensward_window::display::Size;
 use evensward_window::drive::Manner;
+use evensward_window::hand::Hand;
 use evensward_window::trouble::Trouble;
-use evensward_window::{cases, start, visit};
+use evensward_window::{cases, start, taps, visit};
 use xtask::children;
 
 /// Drives the real window, on a display of its own.
@@ -50,6 +51,14 @@ enum Task {
         #[arg(long)]
         out: PathBuf,
     },
+    /// Measure how long a tap takes until its answer is painted, and the memory of a long walk.
+    Taps {
+        #[command(flatten)]
+        programs: Programs,
+        /// The program with an empty window, built the same way as the app.
+        #[arg(long)]
+        empty: PathBuf,
+    },
     /// Measure how long a program takes from its start until its window shows a heading.
     Start {
         /// The program to start.
@@ -82,10 +91,11 @@ async fn run(task: Task) -> Result<(), Trouble> {
         }
         Task::Visit { programs, out } => {
             let programs = programs.found()?;
-            visit::drive_whole(&programs.app, &programs.serve, &out, Size::PHONE, Manner::Pictures).await?;
+            visit::drive_whole(&programs, &out, Size::PHONE, Manner::Pictures, Hand::Pointer).await?;
             println!("The visit reached its closed record: {}", out.display());
             Ok(())
         }
+        Task::Taps { programs, empty } => taps::measure(&programs.found()?, &empty).await,
         Task::Start { app, serve, runs } => start::measure(&app, serve.as_deref(), runs).await,
     }
 }

@@ -32,9 +32,9 @@ impl<'a> Sought<'a> {
         Self { within: Some((role, words)), ..self }
     }
 
-    /// Whether a button is meant.
-    pub(crate) fn is_button(&self) -> bool {
-        self.role == "button"
+    /// The role it has.
+    pub(crate) fn role(&self) -> &'a str {
+        self.role
     }
 
     /// What `locate.js` is called with; `ready` leaves out what cannot be used just now.

@@ -6,12 +6,14 @@
 
 use std::path::Path;
 
+use crate::cases::Programs;
 use crate::display::Size;
 use crate::drive::{Drive, Manner};
-use crate::sought::{Sought, like, the};
+use crate::hand::Hand;
+use crate::sought::the;
 use crate::trouble::Trouble;
 use crate::window::{Setting, Window};
-use crate::{begin, walk};
+use crate::{begin, clicker, walk};
 
 /// The lawn that is measured.
 pub(crate) const LAWN: &str = "Lawn by the orchard (invented)";
@@ -22,13 +24,36 @@ pub(crate) const LAWN: &str = "Lawn by the orchard (invented)";
 /// # Errors
 ///
 /// Says at which step it stopped and what the screen showed; the pictures up to there stay.
-pub async fn drive_whole(app: &Path, serve: &Path, out: &Path, size: Size, manner: Manner) -> Result<Drive, Trouble> {
+pub async fn drive_whole(
+    programs: &Programs,
+    out: &Path,
+    size: Size,
+    manner: Manner,
+    hand: Hand,
+) -> Result<Drive, Trouble> {
     std::fs::create_dir_all(out).map_err(Trouble::with_file(out))?;
     let data = out.join("data");
-    crate::cases::fill(serve, &data)?;
-    let window = Window::open(Setting { app: app.to_owned(), data, size, dusk: false }).await?;
-    let mut drive = Drive::new(window, out, manner);
+    crate::cases::fill(&programs.serve, &data)?;
+    let window = Window::open(Setting { app: programs.app.clone(), data, size, dusk: false }).await?;
+    let mut drive = Drive::new(window, out, manner, hand);
     let end = whole(&mut drive, out).await;
+    ended(drive, out, end).await
+}
+
+/// From the first fill to the signature by a clicker alone, which is then typed and signed by keyboard.
+pub(crate) async fn drive_by_clicker(window: Window, out: &Path) -> Result<Drive, Trouble> {
+    let mut drive = Drive::new(window, out, Manner::Onward, Hand::Keyboard);
+    let end = async {
+        clicker::until_the_signature(&mut drive).await?;
+        walk::signing(&mut drive).await?;
+        record(&mut drive, out).await
+    };
+    let end = end.await;
+    ended(drive, out, end).await
+}
+
+/// Leaves the summary, and of a drive that stopped a picture of where.
+pub(crate) async fn ended(drive: Drive, out: &Path, end: Result<(), Trouble>) -> Result<Drive, Trouble> {
     let summary = out.join("summary.txt");
     let last_line = match &end {
         Ok(()) => "The visit reached its closed record.".to_owned(),
@@ -44,7 +69,7 @@ pub async fn drive_whole(app: &Path, serve: &Path, out: &Path, size: Size, manne
 
 async fn whole(drive: &mut Drive, out: &Path) -> Result<(), Trouble> {
     begin::lawn(drive).await?;
-    begin::need_product_and_kit(drive).await?;
+    begin::need_product_and_kit(drive, LAWN).await?;
     begin::plan(drive).await?;
     begin::ready(drive).await?;
     walk::until_signed(drive).await?;
@@ -53,10 +78,10 @@ async fn whole(drive: &mut Drive, out: &Path) -> Result<(), Trouble> {
 }
 
 /// Reads the record and keeps its JSON.
-async fn record(drive: &mut Drive, out: &Path) -> Result<(), Trouble> {
+pub(crate) async fn record(drive: &mut Drive, out: &Path) -> Result<(), Trouble> {
     drive.window.wait_for_words("Closed and signed.").await?;
     drive.step("the signed record").await?;
-    drive.window.click(the("button", "The record as JSON")).await?;
+    drive.press(the("button", "The record as JSON")).await?;
     let field = drive.window.find(the("textbox", "The record as JSON")).await?;
     let text = field.prop("value").await.map_err(Trouble::while_doing("reading the record"))?;
     let text = text.unwrap_or_default();
@@ -80,23 +105,6 @@ async fn next_time(drive: &mut Drive) -> Result<(), Trouble> {
 }
 
 impl Drive {
-    /// Clicks and waits until the screen shows something else than before. Buttons are tapped as a hand can: a second
-    /// touch within half a second is taken for a wet glove's bounce.
-    pub(crate) async fn tap(&mut self, sought: Sought<'_>) -> Result<(), Trouble> {
-        if sought.is_button() {
-            self.rest_the_hand().await;
-        }
-        let before = self.window.screen().await?;
-        self.window.click(sought).await?;
-        self.tapped();
-        self.window.wait_for_change(&before, &sought.to_string()).await
-    }
-
-    /// Picks one of a few: the radio button whose name begins with these words, in the group with this question.
-    pub(crate) async fn choose(&mut self, question: &str, answer: &str) -> Result<(), Trouble> {
-        self.window.click(like("radio", answer).within("group", question)).await
-    }
-
     /// The page's own heading just now.
     pub(crate) async fn heading(&self) -> Result<String, Trouble> {
         let text = "const h = document.querySelector('h1'); return h ? h.innerText : '';";

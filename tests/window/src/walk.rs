@@ -107,7 +107,7 @@ async fn walking(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
         shown.undo = true;
         drive.step("the first pass is done").await?;
         if !drive.window.shows(the("button", "Take back")).await? {
-            drive.window.click(like("button", "Take back:")).await?;
+            drive.press(like("button", "Take back:")).await?;
         }
         drive.tap(the("button", "Take back")).await?;
         drive.window.find(the("heading", "Walk")).await?;
@@ -119,7 +119,7 @@ async fn walking(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
 async fn left(drive: &mut Drive, shown: &mut Shown) -> Result<(), Trouble> {
     if !shown.other_use {
         shown.other_use = true;
-        drive.window.click(the("button", "Less")).await?;
+        drive.press(the("button", "Less")).await?;
         drive.step("less is left than planned").await?;
         return drive.tap(like("button", "Write down what is left")).await;
     }
@@ -140,8 +140,16 @@ async fn washing(drive: &mut Drive) -> Result<(), Trouble> {
     drive.tap(like("button", "Washing is done")).await
 }
 
-async fn signing(drive: &mut Drive) -> Result<(), Trouble> {
+pub(crate) async fn signing(drive: &mut Drive) -> Result<(), Trouble> {
     drive.step("sign the record").await?;
+    sign(drive).await?;
+    drive.step("the signature is typed").await?;
+    drive.tap(the("button", "Sign and close")).await?;
+    drive.window.find(the("heading", "The record")).await.map(|_heading| ())
+}
+
+/// Answers what is asked before the signature, and types it.
+pub(crate) async fn sign(drive: &mut Drive) -> Result<(), Trouble> {
     if drive.window.shows(like("group", "Why did the use differ")).await? {
         drive.choose("Why did the use differ", "Pace or flow").await?;
     }
@@ -149,10 +157,7 @@ async fn signing(drive: &mut Drive) -> Result<(), Trouble> {
         drive.tap(the("checkbox", &item)).await?;
     }
     let note = "Invented: the gate sticks, ask for the key.";
-    drive.window.type_in(the("textbox", "Worth knowing next time"), note).await?;
-    drive.window.type_in(the("textbox", "Signed by"), "Demo Operator").await?;
-    drive.window.type_in(the("textbox", "Certificate or licence number"), "DEMO-CERT-0001").await?;
-    drive.step("the signature is typed").await?;
-    drive.tap(the("button", "Sign and close")).await?;
-    drive.window.find(the("heading", "The record")).await.map(|_heading| ())
+    drive.type_in(the("textbox", "Worth knowing next time"), note).await?;
+    drive.type_in(the("textbox", "Signed by"), "Demo Operator").await?;
+    drive.type_in(the("textbox", "Certificate or licence number"), "DEMO-CERT-0001").await
 }

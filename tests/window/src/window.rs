@@ -22,9 +22,9 @@ use crate::sought::Sought;
 use crate::trouble::Trouble;
 
 /// How long a person would wait before calling it broken; the machine may be busy.
-const PATIENCE: Duration = Duration::from_secs(20);
+pub(crate) const PATIENCE: Duration = Duration::from_secs(20);
 /// How often to look again.
-const LOOK_AGAIN: Duration = Duration::from_millis(40);
+pub(crate) const LOOK_AGAIN: Duration = Duration::from_millis(40);
 
 const LOCATE: &str = include_str!("locate.js");
 
@@ -91,6 +91,11 @@ impl Window {
         Ok(Self { client, driver, setting, _display: display })
     }
 
+    /// The session with the driver.
+    pub(crate) fn client(&self) -> &Client {
+        &self.client
+    }
+
     /// Closes the app as a person closing its window would.
     ///
     /// # Errors
@@ -106,9 +111,23 @@ impl Window {
     ///
     /// Says that the app was not running or did not go.
     pub async fn kill(&self) -> Result<(), Trouble> {
+        self.kill_amid(async || (), Duration::ZERO).await
+    }
+
+    /// As [`Window::kill`], this long after something was begun, whether it has come to its end by then or not.
+    ///
+    /// # Errors
+    ///
+    /// As [`Window::kill`].
+    pub async fn kill_amid(&self, deed: impl AsyncFnOnce(), after: Duration) -> Result<(), Trouble> {
+        // Looked up beforehand, so that nothing but the signal lies between the moment and the kill.
         let pid = self.app_pid()?;
-        rustix::process::kill_process(pid, rustix::process::Signal::KILL)
-            .map_err(|why| Trouble::Process(format!("could not kill the app: {why}")))?;
+        let kill = async {
+            tokio::time::sleep(after).await;
+            rustix::process::kill_process(pid, rustix::process::Signal::KILL)
+        };
+        let ((), killed) = tokio::join!(deed(), kill);
+        killed.map_err(|why| Trouble::Process(format!("could not kill the app: {why}")))?;
         let killed_at = Instant::now();
         while self.app_pid().is_ok() {
             if killed_at.elapsed() > PATIENCE {
@@ -132,7 +151,12 @@ impl Window {
         Ok(())
     }
 
-    fn app_pid(&self) -> Result<rustix::process::Pid, Trouble> {
+    /// The number of the app's process.
+    ///
+    /// # Errors
+    ///
+    /// Says that the app is not running.
+    pub(crate) fn app_pid(&self) -> Result<rustix::process::Pid, Trouble> {
         let app = std::fs::canonicalize(&self.setting.app).map_err(Trouble::with_file(&self.setting.app))?;
         children::descendants()
             .into_iter()
@@ -151,7 +175,8 @@ impl Window {
         self.find_by(sought, false, Instant::now()).await
     }
 
-    async fn find_by(&self, sought: Sought<'_>, ready: bool, since: Instant) -> Result<Element, Trouble> {
+    /// As [`Window::find`], from this moment on; `ready` waits until it can be used as well.
+    pub(crate) async fn find_by(&self, sought: Sought<'_>, ready: bool, since: Instant) -> Result<Element, Trouble> {
         loop {
             if let Some(first) = self.locate(sought, ready).await?.into_iter().next() {
                 return Ok(first);
@@ -172,8 +197,16 @@ impl Window {
         Ok(!self.locate(sought, false).await?.is_empty())
     }
 
-    async fn locate(&self, sought: Sought<'_>, ready: bool) -> Result<Vec<Element>, Trouble> {
-        let answer = self.run(LOCATE, sought.arguments(ready)).await?;
+    /// All of these that can be seen just now.
+    pub(crate) async fn locate(&self, sought: Sought<'_>, ready: bool) -> Result<Vec<Element>, Trouble> {
+        let since = Instant::now();
+        let answer = loop {
+            match self.run(LOCATE, sought.arguments(ready)).await {
+                // What was found was gone before the driver could name it: look again.
+                Err(Trouble::Driver { source, .. }) if is_passing(&source) && since.elapsed() < PATIENCE => {}
+                other => break other?,
+            }
+        };
         let elements = answer.as_array().into_iter().flatten().filter_map(|reference| {
             let id = reference.as_object()?.values().next()?.as_str()?;
             Some(Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned())))
@@ -181,7 +214,7 @@ impl Window {
         Ok(elements.collect())
     }
 
-    async fn did_not_come(&self, what: String) -> Trouble {
+    pub(crate) async fn did_not_come(&self, what: String) -> Trouble {
         let screen = self.outline().await.unwrap_or_else(|why| why.to_string());
         Trouble::DidNotCome { what, seconds: PATIENCE.as_secs(), screen }
     }
@@ -266,17 +299,6 @@ impl Window {
         let element = self.find_by(list, true, Instant::now()).await?;
         let doing = Trouble::while_doing(format!("picking \"{entry}\" from {list}"));
         element.select_by_label(entry).await.map_err(doing)
-    }
-
-    /// Presses one key on whatever has the focus, as a clicker does.
-    ///
-    /// # Errors
-    ///
-    /// Says that the driver lost the session.
-    pub async fn press(&self, key: char) -> Result<(), Trouble> {
-        let doing = || Trouble::while_doing("pressing a key");
-        let focused = self.client.active_element().await.map_err(doing())?;
-        focused.send_keys(&key.to_string()).await.map_err(doing())
     }
 
     /// Everything the page says, as one text.
@@ -395,7 +417,7 @@ fn kind_of(why: &CmdError) -> String {
 }
 
 /// Whether a refusal is one that looking again may mend; nothing was clicked when it is.
-fn is_passing(why: &CmdError) -> bool {
+pub(crate) fn is_passing(why: &CmdError) -> bool {
     matches!(why, CmdError::Standard(said) if matches!(
         said.error,
         ErrorStatus::StaleElementReference

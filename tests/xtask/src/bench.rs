@@ -5,7 +5,7 @@
 
 use std::process::Command;
 
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 use crate::set_up::{self, Wants};
 use crate::{children, place, reference};
@@ -13,56 +13,98 @@ use crate::{children, place, reference};
 /// How often each program is started.
 const N_STARTS: &str = "9";
 
+/// What to measure.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Part {
+    /// Everything.
+    All,
+    /// Taps until they are committed, and replay.
+    Journal,
+    /// Measuring and planning, beside GEOS.
+    Planning,
+    /// Taps in the real window until they are painted, and the memory of a long walk.
+    Walk,
+    /// Starting the app, and an empty window beside it.
+    Start,
+    /// Sizes of the program and of the UI's script.
+    Sizes,
+}
+
 /// Builds for release, measures, and prints one JSON object.
 ///
 /// # Errors
 ///
 /// Says which measurement could not be taken.
-pub fn bench() -> Result<(), String> {
+pub fn bench(part: Part) -> Result<(), String> {
+    let is_wanted = |one| part == Part::All || part == one;
     set_up::set_up(Wants::Driving)?;
-    reference::set_up()?;
+    if is_wanted(Part::Planning) {
+        reference::set_up()?;
+    }
     eprintln!("bench: building for release (some minutes when it is the first time)");
-    children::run_aside(place::cargo().args([
-        "build",
-        "--release",
-        "--package",
-        "evensward",
-        "--bin",
-        "evensward",
-        "--example",
-        "empty_window",
-    ]))?;
-    children::run_aside(place::cargo().args(["build", "--release", "--package", "evensward-tests", "--bin", "bench"]))?;
-    children::run_aside(place::cargo().args(["build", "--workspace"]))?;
+    if [Part::Walk, Part::Start, Part::Sizes].into_iter().any(is_wanted) {
+        let app = ["build", "--release", "--package", "evensward", "--bin", "evensward", "--example", "empty_window"];
+        children::run_aside(place::cargo().args(app))?;
+        children::run_aside(place::cargo().args(["build", "--workspace"]))?;
+    }
+    if [Part::Journal, Part::Planning].into_iter().any(is_wanted) {
+        let bench = ["build", "--release", "--package", "evensward-tests", "--bin", "bench"];
+        children::run_aside(place::cargo().args(bench))?;
+    }
+    let mut report = Map::new();
+    if is_wanted(Part::Journal) {
+        eprintln!("bench: taps and replay");
+        report.insert("journal".to_owned(), figures_of("journal")?);
+    }
+    if is_wanted(Part::Planning) {
+        eprintln!("bench: measuring and planning, beside GEOS");
+        report.insert("planning".to_owned(), figures_of("planning")?);
+    }
+    if is_wanted(Part::Walk) {
+        eprintln!("bench: taps in the real window beside an empty one, then a long walk (some ten minutes)");
+        report.insert("walk".to_owned(), walk()?);
+    }
+    if is_wanted(Part::Start) {
+        eprintln!("bench: starting the app and an empty window, {N_STARTS} times each");
+        report.insert("start".to_owned(), start()?);
+    }
+    if is_wanted(Part::Sizes) {
+        eprintln!("bench: sizes");
+        report.append(&mut sizes()?);
+    }
+    println!("{:#}", Value::Object(report));
+    Ok(())
+}
 
-    eprintln!("bench: taps and replay");
+fn figures_of(name: &str) -> Result<Value, String> {
     let bench = place::program("release", "bench")?;
-    let journal = answer(Command::new(&bench).arg("journal").arg(place::emptied("bench/journal")?))?;
-    eprintln!("bench: measuring and planning, beside GEOS");
-    let planning = answer(Command::new(&bench).arg("planning").arg(place::emptied("bench/planning")?))?;
-    eprintln!("bench: starting the app and an empty window, {N_STARTS} times each");
+    answer(Command::new(bench).arg(name).arg(place::emptied(&format!("bench/{name}"))?))
+}
+
+fn walk() -> Result<Value, String> {
+    let mut command = Command::new(place::program("debug", "evensward-window")?);
+    command.args(["taps", "--app"]).arg(place::program("release", "evensward")?);
+    command.arg("--serve").arg(place::program("debug", "evensward-serve")?);
+    answer(command.arg("--empty").arg(place::program("release", "examples/empty_window")?))
+}
+
+fn start() -> Result<Value, String> {
     let app = starts("evensward", true)?;
     let empty = starts("examples/empty_window", false)?;
-    eprintln!("bench: sizes");
+    let ratio = median(&app)? / median(&empty)?;
+    Ok(json!({"app_ms": app, "empty_window_ms": empty, "ratio": ratio, "ratio_aim": 1.3}))
+}
+
+fn sizes() -> Result<Map<String, Value>, String> {
     let program = place::program("release", "evensward")?;
     let program_bytes =
         std::fs::metadata(&program).map_err(|why| format!("could not measure {}: {why}", program.display()))?.len();
-    let report = json!({
-        "journal": journal,
-        "planning": planning,
-        "start": {
-            "app_ms": app,
-            "empty_window_ms": empty,
-            "ratio": median(&app)? / median(&empty)?,
-            "ratio_aim": 1.3,
-        },
-        "ui_script_gzipped_bytes": script_bytes()?,
-        "ui_script_gzipped_bytes_aim": 120_000,
-        "program_bytes": program_bytes,
-        "program_bytes_aim": 15_000_000,
-    });
-    println!("{report:#}");
-    Ok(())
+    Ok(Map::from_iter([
+        ("ui_script_gzipped_bytes".to_owned(), json!(script_bytes()?)),
+        ("ui_script_gzipped_bytes_aim".to_owned(), json!(120_000)),
+        ("program_bytes".to_owned(), json!(program_bytes)),
+        ("program_bytes_aim".to_owned(), json!(15_000_000)),
+    ]))
 }
 
 /// The JSON that a program answers on standard output.

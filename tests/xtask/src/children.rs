@@ -97,6 +97,12 @@ fn signal_all(pids: &[i32], signal: Signal) {
 /// Every living process below this one, near or far; zombies are not living.
 #[must_use]
 pub fn descendants() -> Vec<i32> {
+    below(getpid().as_raw_nonzero().get())
+}
+
+/// Every living process below another.
+#[must_use]
+pub fn below(pid: i32) -> Vec<i32> {
     let mut children_of: BTreeMap<i32, Vec<(i32, bool)>> = BTreeMap::new();
     let entries = std::fs::read_dir("/proc").into_iter().flatten().flatten();
     for entry in entries {
@@ -117,7 +123,7 @@ pub fn descendants() -> Vec<i32> {
         }
     }
     let mut found = Vec::new();
-    let mut to_visit = vec![getpid().as_raw_nonzero().get()];
+    let mut to_visit = vec![pid];
     while let Some(parent) = to_visit.pop() {
         for (pid, alive) in children_of.remove(&parent).unwrap_or_default() {
             to_visit.push(pid);

@@ -48,12 +48,33 @@ enum Verb {
     /// A tap until it is committed against the bare cost of one SQLite commit of the same bytes,
     /// replay of a long visit, planning of real and of growing lawns and the same cut done by GEOS,
     /// start against an empty window built the same way, size of the UI's script and of the program.
-    /// Progress goes to standard error.
-    Bench,
+    /// In the real window: a tap until its answer is painted against a tap in an empty window, and the
+    /// memory after a walk of 5,000 events against its start. Progress goes to standard error.
+    Bench {
+        /// What to measure.
+        #[arg(value_enum, default_value_t = Part::All)]
+        part: Part,
+    },
     /// Take screenshots of every screen into target/shots/, with a contact sheet.
     ///
     /// At 360x740, 412x915 and 1280x800, in daylight and at dusk.
     Shots,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Part {
+    /// Everything.
+    All,
+    /// Taps until they are committed, and replay.
+    Journal,
+    /// Measuring and planning, beside GEOS.
+    Planning,
+    /// Taps in the real window until they are painted, and the memory of a long walk.
+    Walk,
+    /// Starting the app, and an empty window beside it.
+    Start,
+    /// Sizes of the program and of the UI's script.
+    Sizes,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
@@ -76,7 +97,14 @@ fn run(verb: &Verb) -> Result<(), String> {
         }),
         Verb::Try => try_out::try_out(),
         Verb::Checks => checks::checks(),
-        Verb::Bench => bench::bench(),
+        Verb::Bench { part } => bench::bench(match part {
+            Part::All => bench::Part::All,
+            Part::Journal => bench::Part::Journal,
+            Part::Planning => bench::Part::Planning,
+            Part::Walk => bench::Part::Walk,
+            Part::Start => bench::Part::Start,
+            Part::Sizes => bench::Part::Sizes,
+        }),
         Verb::Shots => shots::shots(),
     }
 }
