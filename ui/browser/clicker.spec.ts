@@ -39,6 +39,41 @@ test('a key held down counts once, and the backward key takes it back', async ({
   await expect(page.getByRole('button', { name: 'Pass 1 done' })).toBeVisible();
 });
 
+test('a box ticked by a finger leaves the next key to the clicker', async ({ page, app }) => {
+  const visitor = new Visitor(app);
+  await visitor.open('Front lawn');
+  await visitor.until('mix');
+  await show(page, app, `#/visit/${visitor.visitId}`);
+  const box = page.getByRole('checkbox', { name: 'Close the lid' });
+  for (const key of [' ', 'PageDown']) {
+    const before = (await visitor.look()).seq;
+    await box.click();
+    await expect.poll(async () => (await visitor.look()).seq).toBe(before + 1);
+    const wasTicked = await box.isChecked();
+    await page.keyboard.press(key);
+    await expect.poll(async () => (await visitor.look()).seq).toBe(before + 2);
+    expect(await box.isChecked(), 'the key did what comes next').toBe(wasTicked);
+    await page.waitForTimeout(510);
+  }
+});
+
+test('a box that keys have come to keeps its keys', async ({ page, app }) => {
+  const visitor = new Visitor(app);
+  await visitor.open('Front lawn');
+  await visitor.until('mix');
+  await show(page, app, `#/visit/${visitor.visitId}`);
+  const box = page.getByRole('checkbox', { name: 'Close the lid' });
+  const before = (await visitor.look()).seq;
+  for (let n = 0; n < 40 && !(await box.evaluate((e) => e === document.activeElement)); n += 1) {
+    await page.keyboard.press('Shift+Tab');
+  }
+  await page.keyboard.press('PageDown');
+  await page.keyboard.press(' ');
+  await expect(box).toBeChecked();
+  expect((await visitor.look()).seq).toBe(before + 1);
+  await expect(box).toBeFocused();
+});
+
 test('keys typed into a field stay in the field', async ({ page, app }) => {
   const visitor = new Visitor(app);
   await visitor.open('Front lawn');

@@ -88,7 +88,6 @@ pub(crate) async fn survive(
 
 async fn begun(programs: &Programs, prepared: &Prepared, all: &Path, folder: &Path) -> Result<Drive, Trouble> {
     let window = prepared.open(programs, all, folder, Size::PHONE).await?;
-    window.find(like("heading", "Mix fill 1")).await?;
     Ok(Drive::new(window, folder, Manner::Onward, Hand::Pointer))
 }
 

@@ -9,6 +9,7 @@ use crate::cases::{Programs, fill};
 use crate::display::Size;
 use crate::drive::{Drive, Manner};
 use crate::hand::Hand;
+use crate::sought::like;
 use crate::trouble::Trouble;
 use crate::window::{Setting, Window};
 
@@ -30,7 +31,8 @@ impl Prepared {
         let made = self.data.get_or_try_init(|| make(programs, all.join("at_the_first_fill"))).await?;
         let data = folder.join("data");
         copy(made, &data)?;
-        Window::open(Setting { app: programs.app.clone(), data, size, dusk: false }).await
+        let window = Window::open(Setting { app: programs.app.clone(), data, size, dusk: false }).await?;
+        window.find(like("heading", "Mix fill 1")).await.map(|_heading| window)
     }
 }
 

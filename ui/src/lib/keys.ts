@@ -30,6 +30,8 @@ export function wishOf(press: Press): KeyWish {
 export function focusOf(element: Element | null, main: Element | null): Press['focus'] {
   if (element === null || element === document.body) return 'none';
   if (element === main) return 'main';
+  // A finger leaves the focus on the box that it ticked, where nobody sees it: the next key is not meant for that box.
+  if (element.matches('[type="checkbox"], [type="radio"]') && !element.matches(':focus-visible')) return 'none';
   if (element.matches('input, select, textarea, [role="radio"], [contenteditable="true"]')) return 'typing';
   if (element.matches('button, a, summary, [role="checkbox"]')) return 'button';
   return 'none';
