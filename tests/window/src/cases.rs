@@ -58,11 +58,11 @@ const CASES: &[&str] = &[
 
 /// Kills that a drive which is killed after every step must have survived at least.
 const N_KILLS_LEAST: usize = 20;
-/// Kills amid random taps, and in the long profile.
-const N_RANDOM_KILLS: usize = 6;
-const N_RANDOM_KILLS_LONG: usize = 100;
-/// What the moments of the kills are drawn from outside the long profile.
-const SEED: u64 = 20_261_201;
+/// Kills amid random taps: a few, far apart, so that they come all along a visit.
+const FEW_KILLS: kills::Amount = kills::Amount { n_kills: 6, n_between: 8, seed: 20_261_201 };
+/// The same in the long profile, from another seed each time.
+const N_KILLS_LONG: usize = 100;
+const N_BETWEEN_LONG: usize = 2;
 
 /// What the cases of a run share.
 struct Run<'a> {
@@ -104,10 +104,10 @@ async fn case(name: &str, run: &Run<'_>, folder: &Path) -> Result<(), Trouble> {
             }
         }
         "random_taps_survive_kills_at_random_moments" => {
-            let is_long = std::env::var_os("EVENSWARD_LONG").is_some();
-            let (n_kills, seed) =
-                if is_long { (N_RANDOM_KILLS_LONG, fastrand::u64(..)) } else { (N_RANDOM_KILLS, SEED) };
-            kills::survive(programs, prepared, (out, folder), n_kills, seed).await
+            let drawn_anew =
+                || kills::Amount { n_kills: N_KILLS_LONG, n_between: N_BETWEEN_LONG, seed: fastrand::u64(..) };
+            let amount = std::env::var_os("EVENSWARD_LONG").map_or(FEW_KILLS, |_long| drawn_anew());
+            kills::survive(programs, prepared, (out, folder), &amount).await
         }
         unknown => Err(Trouble::Wrong(format!("there is no case {unknown}"))),
     }

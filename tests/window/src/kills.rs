@@ -19,13 +19,10 @@ use crate::sought::{like, the};
 use crate::trouble::Trouble;
 use crate::window::{LOOK_AGAIN, PATIENCE, Window};
 
-/// A key's tap and its commit lie within this.
-const KILL_WITHIN: Duration = Duration::from_millis(90);
-/// The same for a touch, which is looked for first.
-const KILL_WITHIN_OF_A_TOUCH: Duration = Duration::from_millis(220);
-/// At most so many taps go by between two kills.
-const N_BETWEEN_MOST: usize = 4;
-
+/// What a tap is taken to last until its answer is drawn, before one was seen.
+const A_TAP: Duration = Duration::from_millis(90);
+/// Kills come within this many times what the last tap lasted.
+const KILL_WITHIN: f64 = 1.2;
 /// Something that is done with one tap and can be taken back.
 #[derive(Clone, Debug)]
 enum Deed {
@@ -56,23 +53,36 @@ struct Round<'a> {
     folder: &'a Path,
     chance: fastrand::Rng,
     drive: Drive,
+    n_between: usize,
     /// The screens before each step that can be taken back, the last one last.
     path: Vec<String>,
+    /// What the last tap lasted until its answer was drawn: a busy machine has longer ones.
+    tap_lasts: Duration,
     tally: Tally,
 }
 
-/// Kills the app so many times at moments drawn from this seed.
+/// How much is tried.
+pub(crate) struct Amount {
+    /// Kills.
+    pub(crate) n_kills: usize,
+    /// Taps between two kills, at most.
+    pub(crate) n_between: usize,
+    /// What taps and moments are drawn from.
+    pub(crate) seed: u64,
+}
+
+/// Kills the app at random moments.
 pub(crate) async fn survive(
     programs: &Programs,
     prepared: &Prepared,
     (all, folder): (&Path, &Path),
-    n_kills: usize,
-    seed: u64,
+    &Amount { n_kills, n_between, seed }: &Amount,
 ) -> Result<(), Trouble> {
     println!("  {n_kills} kills at moments drawn from the seed {seed}");
     let drive = begun(programs, prepared, all, folder).await?;
     let chance = fastrand::Rng::with_seed(seed);
-    let mut round = Round { programs, prepared, all, folder, chance, drive, path: Vec::new(), tally: Tally::default() };
+    let (path, tally) = (Vec::new(), Tally::default());
+    let mut round = Round { programs, prepared, all, folder, chance, drive, n_between, path, tap_lasts: A_TAP, tally };
     let mut end = Ok(());
     while end.is_ok() && round.tally.n_kills < n_kills {
         end = round.some_taps_and_a_kill().await;
@@ -93,7 +103,7 @@ async fn begun(programs: &Programs, prepared: &Prepared, all: &Path, folder: &Pa
 
 impl Round<'_> {
     async fn some_taps_and_a_kill(&mut self) -> Result<(), Trouble> {
-        for _ in 0..self.chance.usize(0..=N_BETWEEN_MOST) {
+        for _ in 0..self.chance.usize(0..=self.n_between) {
             if self.drive.heading().await? == "Sign the record" {
                 return self.sign_and_kill().await;
             }
@@ -144,11 +154,7 @@ impl Round<'_> {
             self.drive.window.wait_for_change(&prepared, &format!("{deed:?}")).await?;
             self.drive.window.kill().await?;
         } else {
-            let within = match deed {
-                Deed::Forward | Deed::Back => KILL_WITHIN,
-                Deed::Tick(_) | Deed::Button(_) => KILL_WITHIN_OF_A_TOUCH,
-            };
-            let after = within.mul_f64(self.chance.f64());
+            let after = self.moment();
             // The app may be gone before the tap has come to its end: that is what is tried.
             let cut_off = async || drop(tap(&self.drive.window, &deed).await);
             self.drive.window.kill_amid(cut_off, after).await?;
@@ -177,14 +183,21 @@ impl Round<'_> {
         }
     }
 
+    /// How long after a tap was begun the next kill comes.
+    fn moment(&mut self) -> Duration {
+        self.tap_lasts.mul_f64(KILL_WITHIN * self.chance.f64())
+    }
+
     /// Does something to its end.
     async fn done(&mut self, deed: &Deed, before: &str) -> Result<(), Trouble> {
         self.prepare(deed).await?;
         self.drive.rest_the_hand().await;
         let prepared = self.drive.window.screen().await?;
+        let tapped_at = Instant::now();
         tap(&self.drive.window, deed).await?;
         self.drive.tapped(Instant::now());
         self.drive.window.wait_for_change(&prepared, &format!("{deed:?}")).await?;
+        self.tap_lasts = tapped_at.elapsed();
         if matches!(deed, Deed::Back) {
             let now = self.drive.settled().await?;
             return self.is_back("taking back", &now);
@@ -227,7 +240,7 @@ impl Round<'_> {
     async fn sign_and_kill(&mut self) -> Result<(), Trouble> {
         crate::walk::sign(&mut self.drive).await?;
         let before = self.drive.settled_on_disk().await?;
-        let after = KILL_WITHIN_OF_A_TOUCH.mul_f64(self.chance.f64());
+        let after = self.moment();
         let window = &self.drive.window;
         window.kill_amid(async || drop(window.click(the("button", "Sign and close")).await), after).await?;
         self.tally.n_kills += 1;
