@@ -14,6 +14,7 @@ pub mod drive;
 pub mod hand;
 mod keyboard;
 mod kills;
+mod pointer;
 mod prepared;
 pub mod sought;
 pub mod start;
