@@ -59,7 +59,7 @@ const CASES: &[&str] = &[
 /// Kills that a drive which is killed after every step must have survived at least.
 const N_KILLS_LEAST: usize = 20;
 /// Kills amid random taps: a few, far apart, so that they come all along a visit.
-const FEW_KILLS: kills::Amount = kills::Amount { n_kills: 6, n_between: 8, seed: 20_261_201 };
+const FEW_KILLS: kills::Amount = kills::Amount { n_kills: 6, n_between: 10, seed: 20_261_201 };
 /// The same in the long profile, from another seed each time.
 const N_KILLS_LONG: usize = 100;
 const N_BETWEEN_LONG: usize = 2;

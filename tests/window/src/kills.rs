@@ -119,14 +119,14 @@ impl Round<'_> {
 
     /// A legal tap on the page that is open; going on is the likeliest.
     async fn draw(&mut self, screen: &str) -> Result<Deed, Trouble> {
-        if !self.path.is_empty() && self.chance.u8(0..5) == 0 {
+        if !self.path.is_empty() && self.chance.u8(0..8) == 0 {
             return Ok(Deed::Back);
         }
         let boxes: Vec<&str> = screen.lines().filter_map(|line| line.trim().strip_prefix("checkbox \"")).collect();
         let heading = self.drive.heading().await?;
         let is_list = heading.starts_with("Mix fill") || heading == "Wash";
         if is_list
-            && self.chance.u8(0..3) == 0
+            && self.chance.u8(0..6) == 0
             && let Some(name) = self.chance.choice(&boxes).and_then(|line| line.split('"').next())
         {
             return Ok(Deed::Tick(name.to_owned()));
@@ -183,9 +183,10 @@ impl Round<'_> {
         }
     }
 
-    /// How long after a tap was begun the next kill comes.
+    /// How long after a tap was begun the next kill comes: the sooner, the likelier, since most of what a tap lasts is
+    /// seeing that its answer was drawn.
     fn moment(&mut self) -> Duration {
-        self.tap_lasts.mul_f64(KILL_WITHIN * self.chance.f64())
+        self.tap_lasts.mul_f64(KILL_WITHIN * self.chance.f64().powi(3))
     }
 
     /// Does something to its end.

@@ -58,6 +58,12 @@ enum Task {
         /// The program with an empty window, built the same way as the app.
         #[arg(long)]
         empty: PathBuf,
+        /// How many taps.
+        #[arg(long, default_value_t = 500)]
+        taps: usize,
+        /// How many events the long walk has.
+        #[arg(long, default_value_t = 5_000)]
+        events: u64,
     },
     /// Measure how long a program takes from its start until its window shows a heading.
     Start {
@@ -95,7 +101,9 @@ async fn run(task: Task) -> Result<(), Trouble> {
             println!("The visit reached its closed record: {}", out.display());
             Ok(())
         }
-        Task::Taps { programs, empty } => taps::measure(&programs.found()?, &empty).await,
+        Task::Taps { programs, empty, taps: n_taps, events } => {
+            taps::measure(&programs.found()?, &empty, n_taps, events).await
+        }
         Task::Start { app, serve, runs } => start::measure(&app, serve.as_deref(), runs).await,
     }
 }

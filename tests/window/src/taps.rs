@@ -24,13 +24,10 @@ use crate::window::{LOOK_AGAIN, PATIENCE, Setting, Window};
 const WATCH: &str = include_str!("taps.js");
 const LONG_WALK: &str = include_str!("long_walk.js");
 
-/// Taps that are timed, and how many of them follow each other before the empty window has its turn.
-const N_TAPS: usize = 500;
+/// How many taps follow each other before the empty window has its turn.
 const N_IN_A_LOT: usize = 20;
 /// Taps that are timed once more after the long walk.
 const N_TAPS_AFTER: usize = 40;
-/// Events of the long walk.
-const N_EVENTS: u64 = 5_000;
 /// Rounds of the long walk in one call: the driver ends a script that takes longer than half a minute.
 const N_ROUNDS: usize = 20;
 /// How long the web view is left alone before its memory is looked at.
@@ -42,12 +39,12 @@ const BARE_PAGE: &str = "
     let n = 0;
     document.querySelector('button').onclick = (event) => { event.target.textContent = `Tap ${(n += 1)}`; };";
 
-/// Takes the figures and prints them as JSON.
+/// Takes the figures of so many taps and of a walk of so many events, and prints them as JSON.
 ///
 /// # Errors
 ///
 /// Says that a window did not open, or that a tap was not answered.
-pub async fn measure(programs: &Programs, empty: &Path) -> Result<(), Trouble> {
+pub async fn measure(programs: &Programs, empty: &Path, n_taps: usize, n_events: u64) -> Result<(), Trouble> {
     let all = place::emptied("taps").map_err(Trouble::Process)?;
     let window = Prepared::default().open(programs, &all, &all.join("walk"), Size::PHONE).await?;
     let mut drive = Drive::new(window, &all, Manner::Onward, Hand::Pointer);
@@ -59,7 +56,7 @@ pub async fn measure(programs: &Programs, empty: &Path) -> Result<(), Trouble> {
     drive.window.run(WATCH, json!([true])).await?;
     bare.run(WATCH, json!([false])).await?;
 
-    for _ in 0..N_TAPS / N_IN_A_LOT {
+    for _ in 0..n_taps.div_ceil(N_IN_A_LOT) {
         walk_taps(&mut drive, N_IN_A_LOT).await?;
         for _ in 0..N_IN_A_LOT {
             tap(&bare, like("button", "Tap")).await?;
@@ -74,14 +71,14 @@ pub async fn measure(programs: &Programs, empty: &Path) -> Result<(), Trouble> {
     let first = long_walk(&drive.window, 0).await?;
     let began_at = Instant::now();
     let mut last = first;
-    while last < first + N_EVENTS {
+    while last < first + n_events {
         last = long_walk(&drive.window, N_ROUNDS).await?;
     }
     let seconds = began_at.elapsed().as_secs_f64();
     tokio::time::sleep(AT_REST).await;
     let at_end = Memory::of(&drive.window)?;
     walk_taps(&mut drive, N_TAPS_AFTER).await?;
-    let (_, painted_after) = figures(&drive.window, N_TAPS).await?;
+    let (_, painted_after) = figures(&drive.window, painted.len()).await?;
     crate::cases::no_complaints(&drive.window).await?;
 
     let median = |figures: &[f64]| quantile(figures, 0.5);
