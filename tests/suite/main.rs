@@ -31,6 +31,7 @@ mod visit_laws;
 mod visit_mended;
 mod visit_mixture;
 mod visit_sample;
+mod visit_stock;
 mod visit_walk;
 
 mod properties;

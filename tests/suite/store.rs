@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use evensward_format::chain::{ChainLink, verify};
+use evensward_format::journal::StockUse;
 use evensward_format::private::{PrivateText, Salt};
-use evensward_format::register::{CALIBRATION, ImmutableEntry, REMOVED, Tick};
+use evensward_format::register::{CALIBRATION, ImmutableEntry, REMOVED, STOCK_COUNT, Tick};
 use evensward_store::{
     Append, AppendError, Condition, FILE_NAME, OpenError, Opened, RegisterChange, Store, StoreError, Unfit, VERSION,
 };
@@ -14,7 +15,9 @@ use rusqlite::Connection;
 use tempfile::TempDir;
 use uuid::Uuid;
 
-use crate::store_sample::{CLIENT, DEVICE, LAWN, OPENED_UTC_MS, VISIT, append, edit, event, tap, visit};
+use crate::store_sample::{
+    CLIENT, CONTAINER, DEVICE, LAWN, OPENED_UTC_MS, VISIT, append, edit, event, stock_use, tap, visit,
+};
 
 fn fresh() -> (TempDir, Store) {
     let folder = tempfile::tempdir().unwrap();
@@ -148,10 +151,9 @@ fn lists_of_visits_hold_the_ones_asked_for_in_order() {
         [of(1, 100, true, Some("2026-05-18")), of(2, 200, false, None), of(3, 300, true, Some("2026-05-04")), elsewhere]
     {
         let events = [event(row.visit_id, 1)];
-        let (private, link, clear_draft) = (&[], None, None);
-        store
-            .append(&Append { expected_seq: 0, events: &events, projection: &row, private, link, clear_draft })
-            .unwrap();
+        let (uses, private, link, clear_draft) = (None, &[], None, None);
+        let append = Append { expected_seq: 0, events: &events, projection: &row, uses, private, link, clear_draft };
+        store.append(&append).unwrap();
     }
     let ids = |rows: Vec<evensward_format::journal::VisitRow>| -> Vec<u128> {
         rows.iter().map(|row| row.visit_id.as_u128()).collect()
@@ -161,6 +163,33 @@ fn lists_of_visits_hold_the_ones_asked_for_in_order() {
     assert_eq!(ids(store.visits_between(200, 400).unwrap()), [3, 2]);
     assert_eq!(ids(store.look_backs_due("2026-05-18").unwrap()), [3, 1]);
     assert_eq!(ids(store.look_backs_due("2026-05-17").unwrap()), [3]);
+}
+
+#[test]
+fn what_a_visit_took_is_written_with_its_events_or_not_at_all() {
+    let (_folder, mut store) = fresh();
+    let mut seq = 0;
+    let mut step = |store: &mut Store, uses: Option<&[StockUse]>| {
+        let events = [event(VISIT, seq + 1)];
+        let (row, private, link, clear_draft) = (visit(VISIT, seq + 1), &[], None, None);
+        let append = Append { expected_seq: seq, events: &events, projection: &row, uses, private, link, clear_draft };
+        let kept = store.append(&append);
+        seq += u32::from(kept.is_ok());
+        kept
+    };
+    let (one, two) = (stock_use(VISIT, 1), stock_use(VISIT, 2));
+    step(&mut store, Some(&[one.clone(), two.clone()])).unwrap();
+    step(&mut store, None).unwrap();
+    assert_eq!(store.stock_uses().unwrap(), [one.clone(), two.clone()], "nothing said leaves them as they were");
+    let of_another = step(&mut store, Some(&[stock_use(LAWN, 1)])).unwrap_err();
+    assert!(matches!(of_another, AppendError::Unfit(Unfit::Visits)), "{of_another:?}");
+    step(&mut store, Some(&[StockUse { unit: "kg".to_owned(), ..one.clone() }])).unwrap_err();
+    assert_eq!(store.stock_uses().unwrap(), [one.clone(), two], "what failed took nothing away");
+    assert_eq!(store.events(VISIT).unwrap().len(), 2);
+    step(&mut store, Some(std::slice::from_ref(&one))).unwrap();
+    assert_eq!(store.stock_uses_of(CONTAINER).unwrap(), [one], "a fill that was taken back leaves nothing");
+    step(&mut store, Some(&[])).unwrap();
+    assert_eq!(store.stock_uses().unwrap(), []);
 }
 
 #[test]
@@ -271,7 +300,8 @@ fn a_draft_is_cleared_by_the_command_it_was_typed_for_and_by_no_failed_one() {
     store.put_draft("ready", "{\"wind\":\"2.5\"}").unwrap();
     let (events, row) = ([event(VISIT, 1)], visit(VISIT, 1));
     let clear_draft = Some("ready");
-    let ready = Append { expected_seq: 0, events: &events, projection: &row, private: &[], link: None, clear_draft };
+    let (uses, private, link) = (None, &[], None);
+    let ready = Append { expected_seq: 0, events: &events, projection: &row, uses, private, link, clear_draft };
     store.append(&Append { expected_seq: 3, ..ready }).unwrap_err();
     assert_eq!(store.draft("ready").unwrap().as_deref(), Some("{\"wind\":\"2.5\"}"));
     store.append(&ready).unwrap();
@@ -398,12 +428,34 @@ fn a_file_that_another_program_holds_is_busy_not_damaged() {
 /// Each released schema is kept as a dump, brought forward, and must still say what it said.
 #[test]
 fn a_file_of_each_released_version_is_brought_forward_with_all_it_holds() {
-    let folder = tempfile::tempdir().unwrap();
-    let raw = Connection::open(folder.path().join(FILE_NAME)).unwrap();
-    raw.execute_batch(include_str!("../../demo-data/dumps/schema-1.sql")).unwrap();
-    drop(raw);
-    let Opened { mut store, condition } = Store::open(folder.path()).unwrap();
-    assert_eq!(condition, if VERSION == 1 { Condition::Current } else { Condition::BroughtForward { from: 1 } });
+    let released = [
+        (1, include_str!("../../demo-data/dumps/schema-1.sql")),
+        (2, include_str!("../../demo-data/dumps/schema-2.sql")),
+    ];
+    assert_eq!(released.last().map(|(version, _)| *version), Some(VERSION), "this version has its dump");
+    for (version, dump) in released {
+        let folder = tempfile::tempdir().unwrap();
+        let raw = Connection::open(folder.path().join(FILE_NAME)).unwrap();
+        raw.execute_batch(dump).unwrap();
+        drop(raw);
+        let Opened { mut store, condition } = Store::open(folder.path()).unwrap();
+        let brought = Condition::BroughtForward { from: version };
+        assert_eq!(condition, if VERSION == version { Condition::Current } else { brought });
+        holds_what_the_dumps_share(&mut store);
+        let uses = store.stock_uses_of(CONTAINER).unwrap();
+        if version < 2 {
+            assert_eq!(uses, []);
+        } else {
+            assert_eq!(uses, [StockUse { amount: 250.5, ..stock_use(VISIT, 1) }]);
+            assert_eq!(store.immutables(STOCK_COUNT, CONTAINER).unwrap().len(), 1);
+            assert_eq!(store.entry("container", CONTAINER).unwrap().unwrap().fields["batch"], "INV-26-07");
+        }
+        store.put_stock_uses(VISIT, &[stock_use(VISIT, 2)]).unwrap();
+        assert_eq!(store.stock_uses().unwrap(), [stock_use(VISIT, 2)]);
+    }
+}
+
+fn holds_what_the_dumps_share(store: &mut Store) {
     let events = store.events(VISIT).unwrap();
     assert_eq!(events, [event(VISIT, 1), event(VISIT, 2)]);
     assert_eq!(verify(&store.links().unwrap(), &events), Ok(()));
@@ -418,5 +470,5 @@ fn a_file_of_each_released_version_is_brought_forward_with_all_it_holds() {
     assert_eq!(store.draft("lawn:new").unwrap().as_deref(), Some("{\"name\":\"Ba\"}"));
     assert_eq!(store.device_id(Uuid::nil()).unwrap(), DEVICE);
     assert_eq!(store.setting("language").unwrap().as_deref(), Some("en"));
-    tap(&mut store, VISIT, 2).unwrap();
+    tap(store, VISIT, 2).unwrap();
 }

@@ -3,7 +3,7 @@
 //! Ids are counted, not random, so that a failed test shows the same ids each time.
 
 use evensward_format::chain::ChainLink;
-use evensward_format::journal::{EventRow, Stamp, VisitRow};
+use evensward_format::journal::{EventRow, Stamp, StockUse, VisitRow};
 use evensward_format::register::FieldOperation;
 use evensward_store::{Append, AppendError, Store};
 use uuid::Uuid;
@@ -12,6 +12,7 @@ pub const DEVICE: Uuid = Uuid::from_u128(0xd0);
 pub const VISIT: Uuid = Uuid::from_u128(0xa0);
 pub const LAWN: Uuid = Uuid::from_u128(0x1a);
 pub const CLIENT: Uuid = Uuid::from_u128(0xc1);
+pub const CONTAINER: Uuid = Uuid::from_u128(0xb0);
 
 /// 2026-05-04 09:00:00 in UTC.
 pub const OPENED_UTC_MS: i64 = 1_777_885_200_000;
@@ -55,6 +56,19 @@ pub fn visit(visit_id: Uuid, last_seq: u32) -> VisitRow {
     }
 }
 
+/// A quarter of a litre for one fill, a second after the visit was opened and one for each fill since.
+pub fn stock_use(visit_id: Uuid, fill: u8) -> StockUse {
+    StockUse {
+        visit_id,
+        fill,
+        container_id: CONTAINER,
+        utc_ms: OPENED_UTC_MS + i64::from(fill) * 1000,
+        used_on: "2026-05-04".to_owned(),
+        amount: 250.0,
+        unit: "mL".to_owned(),
+    }
+}
+
 /// One tap: the visit's next event, after `expected_seq`.
 pub fn tap(store: &mut Store, visit_id: Uuid, expected_seq: u32) -> Result<(), AppendError> {
     let event = event(visit_id, expected_seq + 1);
@@ -70,7 +84,8 @@ pub fn append(
     let (visit_id, last_seq) = events.last().map_or((VISIT, 0), |event| (event.visit_id, event.seq));
     let mut projection = visit(visit_id, last_seq);
     projection.closed_utc_ms = link.map(|_| projection.changed_utc_ms);
-    store.append(&Append { expected_seq, events, projection: &projection, private: &[], link, clear_draft: None })
+    let (private, uses, clear_draft) = (&[], None, None);
+    store.append(&Append { expected_seq, events, projection: &projection, uses, private, link, clear_draft })
 }
 
 pub fn edit(number: u128, field: &str, value: &str, at_utc_ms: i64) -> FieldOperation {

@@ -129,7 +129,13 @@ fn each_fill_gets_its_share_of_a_partner_and_more_than_the_label_bars() {
     trial.drive_to(Stage::Mix);
     tick_all_mixing(&mut trial);
     let too_much = vec![(WETTER, ProductAmount::of(ProductKind::Volume, 400.0).unwrap())];
-    let fill = Command::FillMade { product: None, in_tank: None, typed: Vec::new(), partners: too_much };
+    let fill = Command::FillMade {
+        product: None,
+        in_tank: None,
+        typed: Vec::new(),
+        partners: too_much,
+        containers: Vec::new(),
+    };
     assert!(barred_by(trial.try_act(fill), "dose"));
     trial.act(fill_as_planned());
     let made = &trial.position().walk.made[0];

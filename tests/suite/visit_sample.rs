@@ -218,11 +218,11 @@ pub fn see(observation: Observation) -> Command {
 }
 
 pub fn fill_as_planned() -> Command {
-    Command::FillMade { product: None, in_tank: None, typed: Vec::new(), partners: Vec::new() }
+    Command::FillMade { product: None, in_tank: None, typed: Vec::new(), partners: Vec::new(), containers: Vec::new() }
 }
 
 pub fn fill(product: Option<ProductAmount>, in_tank: Option<Volume>) -> Command {
-    Command::FillMade { product, in_tank, typed: Vec::new(), partners: Vec::new() }
+    Command::FillMade { product, in_tank, typed: Vec::new(), partners: Vec::new(), containers: Vec::new() }
 }
 
 /// Ticks every mixing step, and looks at the weather where a refill waits for it.

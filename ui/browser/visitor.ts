@@ -84,6 +84,7 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
         product: { text: '', unit: panel.fill.product.unit },
         volume: { text: '', unit: panel.fill.mixture.unit },
         partners: [],
+        containers: [],
       };
     }
     case 'walk':

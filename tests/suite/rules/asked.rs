@@ -20,7 +20,7 @@ use evensward_core::quantity::{
 };
 
 use super::given::Given;
-use super::{air_of_day, planned};
+use super::{air_of_day, on_shelf, planned};
 use crate::visit_sample::World;
 
 fn ml(ml_per_m2: f64) -> ProductDose {
@@ -112,6 +112,7 @@ pub fn ask(rule: &str, given: &Given<'_>) -> Option<Check> {
         | "pace" => of_kit(rule, given),
         "clean-water-trial" | "dissolving" | "jar-test" | "mix-water" | "partner-label" | "partners"
         | "partners-active" | "protective" | "protective-mixing" | "water-hardness" | "need" => of_mixing(rule, given),
+        "container-date" | "container-left" => on_shelf::ask(rule, given),
         "drying-difference" => {
             let any = Temperature::from_deg_c(10.0).unwrap();
             let air = Air {

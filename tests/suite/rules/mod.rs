@@ -7,6 +7,7 @@ mod air_of_day;
 mod asked;
 mod given;
 mod laws;
+mod on_shelf;
 mod planned;
 
 use std::collections::{BTreeMap, BTreeSet};

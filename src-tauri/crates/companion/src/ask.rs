@@ -86,6 +86,29 @@ impl Companion {
             Ask::KitQuestions { kit_id, wanted, n_passes, pace } => {
                 Ok(Answer::KitAnswers(self.kit_questions(id(&kit_id)?, &wanted, n_passes, &pace)?))
             }
+            Ask::Shelf => Ok(Answer::Shelf(self.shelf()?)),
+            Ask::PreviewContainer { input } => Ok(Answer::Container(self.preview_container(&input)?)),
+            Ask::Container { container_id } => Ok(Answer::Container(self.container_view(id(&container_id)?)?)),
+            Ask::SaveContainer { container_id, input, draft_key } => {
+                let container_id = id(&container_id)?;
+                self.save_container(container_id, &input, draft_key.as_deref())?;
+                Ok(Answer::Container(self.container_view(container_id)?))
+            }
+            Ask::TakeOutContainer { container_id } => {
+                let container_id = id(&container_id)?;
+                self.set_taken_out(container_id, true)?;
+                Ok(Answer::Container(self.container_view(container_id)?))
+            }
+            Ask::PutBackContainer { container_id } => {
+                let container_id = id(&container_id)?;
+                self.set_taken_out(container_id, false)?;
+                Ok(Answer::Container(self.container_view(container_id)?))
+            }
+            Ask::CountContainer { container_id, count_id, input, draft_key } => {
+                let container_id = id(&container_id)?;
+                self.count_container(container_id, id(&count_id)?, &input, draft_key.as_deref())?;
+                Ok(Answer::Container(self.container_view(container_id)?))
+            }
             Ask::OpenVisit { visit_id, command_id, lawn_id, rest_of } => {
                 let rest_of = rest_of.as_deref().map(id).transpose()?;
                 visit::open(self, id(&visit_id)?, id(&command_id)?, id(&lawn_id)?, rest_of)

@@ -1,4 +1,4 @@
-//! The first screen: the lawns with what is owed on each, and whether everything is there to begin.
+//! The first screen: the lawns with what is owed on each, what the shelf says, and whether everything is there to begin.
 //!
 //! Visits under way come first, the latest touched at the top; then look-backs that are due, the longest owed first;
 //! then the rest by name. Of a closed visit only its row's small summary is read, never its events.
@@ -12,8 +12,9 @@ use evensward_store::Condition;
 use serde::Deserialize;
 use uuid::Uuid;
 
-use crate::dto::ask::{Failure, HomeView, LawnLine, UnfinishedView};
+use crate::dto::ask::Failure;
 use crate::dto::figures::Said;
+use crate::dto::home::{HomeView, LawnLine, UnfinishedView};
 use crate::register::{CLIENT, KIT, LAWN, PRODUCT};
 use crate::{Companion, failure, forms, visit};
 
@@ -72,6 +73,7 @@ impl Companion {
             today,
             lawns: lawns.into_iter().map(|(_, _, line)| line).collect(),
             unfinished,
+            shelf: self.shelf_remarks()?,
             n_products: count(self.entries(PRODUCT)?.len()),
             n_kits: count(kits.len()),
             n_calibrated: count(calibrated.into_iter().filter(|is_calibrated| *is_calibrated).count()),

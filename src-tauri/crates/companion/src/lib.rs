@@ -15,6 +15,7 @@ mod labels;
 mod outlines;
 pub mod ports;
 mod register;
+mod shelf;
 mod show;
 pub mod system;
 mod visit;
@@ -57,7 +58,12 @@ impl Companion {
             Err(StoreError::Newer { .. }) => offered,
             other => other?,
         };
-        Ok(Self { store, condition, folder: folder.to_owned(), device_id, ports, folded: None })
+        let mut companion = Self { store, condition, folder: folder.to_owned(), device_id, ports, folded: None };
+        if let Condition::BroughtForward { .. } = condition {
+            // What an older version did not project yet is made from the journals.
+            visit::project_stock_uses(&mut companion)?;
+        }
+        Ok(companion)
     }
 
     /// Today's local date.

@@ -1,13 +1,14 @@
 //! The register as the use cases see it: forms kept field by field, labels and calibrations kept whole.
 //!
 //! Each top-level field of a form is one field of its entry, so that a figure and its unit are never merged from two
-//! edits; only what changed is written. A label or calibration is an entry of its own that is never edited: its body
-//! is the form as typed, and a field of the product or kit points to the current one. A client's words are personal
+//! edits; only what changed is written. A label, calibration, signed cleaning or count is an entry of its own that is never
+//! edited: its body is the form as typed, and a field of the product or kit points to the current one. A client's words are personal
 //! texts: the register holds their ids, so that they can be forgotten.
 //!
 //! Invariant: a form and the clearing of its draft are one transaction, and keeping the same thing twice is harmless.
 
 mod kits;
+mod stock;
 
 use std::collections::BTreeMap;
 
@@ -39,6 +40,10 @@ pub(crate) const LAWN: &str = "lawn";
 pub(crate) const PRODUCT: &str = "product";
 /// The kind of entry a kit is.
 pub(crate) const KIT: &str = "kit";
+/// The kind of entry a container on the shelf is.
+pub(crate) const CONTAINER: &str = "container";
+
+pub(crate) use stock::{KeptContainer, KeptCount};
 
 /// The product's field that names its current label version.
 pub(crate) const CURRENT_LABEL: &str = "current_label";
@@ -125,7 +130,7 @@ impl Companion {
         Ok(self.store.change_register(&change)?)
     }
 
-    /// A label version or calibration to be made; none when it is there already with the same content.
+    /// A label version, calibration, cleaning or count to be made; none when it is there already with the same content.
     fn once(&self, kind: &str, entry_id: Uuid, of: Uuid, body: String) -> Result<Option<ImmutableEntry>, Failure> {
         match self.store.immutable(entry_id)? {
             None => {

@@ -5,6 +5,7 @@
 
 use evensward_core::checks::{self, Check};
 use evensward_core::product;
+use evensward_core::product::stock::Balance;
 use evensward_core::quantity::{
     self as q, Area, Arg, Figure, FlowRate, Length, Pace, Pressure, ProductAmount, ProductDose, Unit, Volume,
     VolumePerArea, Weight,
@@ -168,6 +169,12 @@ pub(crate) fn product(amount: ProductAmount) -> Shown {
         ProductAmount::Mass(mass) if mass.g() >= 10_000.0 => shown(mass.g() / 1_000.0, Unit::Kilogram, 2),
         ProductAmount::Mass(mass) => shown(mass.g(), Unit::Gram, decimals(mass.g())),
     }
+}
+
+/// What a ledger says, in a container's own unit.
+pub(crate) fn balance(balance: Balance, unit: Unit) -> Shown {
+    let (value, unit, decimals) = balance.in_unit(unit);
+    shown(value, unit, decimals)
 }
 
 fn decimals(value: f64) -> u8 {

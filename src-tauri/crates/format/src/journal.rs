@@ -79,3 +79,22 @@ pub struct VisitRow {
     /// A small JSON text with what a list shows; it holds ids and figures, never personal data.
     pub summary: String,
 }
+
+/// What one fill of a visit took from one container, for the shelf that must not read every event.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct StockUse {
+    /// The visit.
+    pub visit_id: Uuid,
+    /// Its fill, from 1.
+    pub fill: u8,
+    /// The container.
+    pub container_id: Uuid,
+    /// When the fill was made, in UTC milliseconds.
+    pub utc_ms: i64,
+    /// The local date on which it was made, as `YYYY-MM-DD`.
+    pub used_on: String,
+    /// How much was taken, in `unit`.
+    pub amount: f64,
+    /// `mL` or `g`.
+    pub unit: String,
+}

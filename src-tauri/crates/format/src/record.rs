@@ -208,6 +208,19 @@ pub struct JarTest {
     pub note: Option<String>,
 }
 
+/// What one container gave to a fill; or what a fill got of a product of which no container was named.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Batch {
+    /// The product's name on the label.
+    pub product: String,
+    /// The batch, as it stood on the container; null when no container was named.
+    pub batch: Option<String>,
+    /// Id of the container; null when none was named.
+    pub container_id: Option<String>,
+    /// How much.
+    pub amount: Quantity,
+}
+
 /// A tankful.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Fill {
@@ -225,6 +238,9 @@ pub struct Fill {
     /// What was measured of each partner, in the order of [`Record::partners`].
     #[serde(default)]
     pub partners: Vec<Quantity>,
+    /// Where it came from, product by product: the visit's own one first, then its partners.
+    #[serde(default)]
+    pub batches: Vec<Batch>,
 }
 
 /// What the tank was found to hold in mid-pass.

@@ -3,8 +3,9 @@
 //! An edit is an operation, and operations are only ever added. So two devices that edit different
 //! fields both keep their edit, the later edit of one field wins, and the earlier one stays readable. A
 //! figure and its unit are one field: they must never be merged from two edits. To take an entry out is
-//! an operation too, and can be taken back. Label versions and calibrations are not edited at all: they
-//! are [`ImmutableEntry`]s, and only a field of the product or kit says which one is current.
+//! an operation too, and can be taken back. Label versions, calibrations, signed cleanings and counts of
+//! containers are not edited at all: they are [`ImmutableEntry`]s, and only a field of the product or kit
+//! says which one is current; of counts the latest is.
 //!
 //! The order of edits is that of a hybrid logical clock: S. Kulkarni and others, "Logical Physical
 //! Clocks", OPODIS 2014, <https://doi.org/10.1007/978-3-319-14472-6_2>. The device's id decides a tie.
@@ -27,6 +28,9 @@ pub const CALIBRATION: &str = "calibration";
 
 /// The kind of entry a signed cleaning is.
 pub const CLEANING: &str = "cleaning";
+
+/// The kind of entry a count of a container is.
+pub const STOCK_COUNT: &str = "stock_count";
 
 /// A moment of the hybrid logical clock: it never goes back, even when the wall clock does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -64,7 +68,7 @@ impl Tick {
 pub struct FieldOperation {
     /// The edit itself (UUIDv7).
     pub operation_id: Uuid,
-    /// What kind of entry it is: `client`, `lawn`, `kit`, `product`, `operator`, `firm`.
+    /// What kind of entry it is: `client`, `lawn`, `kit`, `product`, `container`, `operator`, `firm`.
     pub kind: String,
     /// The entry.
     pub entry_id: Uuid,
@@ -176,14 +180,14 @@ fn entry(kind: &str, entry_id: Uuid, latest: &BTreeMap<&str, &FieldOperation>) -
     })
 }
 
-/// An entry that is made once and never edited: a label version or a calibration.
+/// An entry that is made once and never edited: a label version, a calibration, a signed cleaning, a count of a container.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ImmutableEntry {
-    /// [`LABEL`], [`CALIBRATION`] or [`CLEANING`].
+    /// [`LABEL`], [`CALIBRATION`], [`CLEANING`] or [`STOCK_COUNT`].
     pub kind: String,
     /// The entry (UUIDv7).
     pub entry_id: Uuid,
-    /// What it belongs to: a label's product, a calibration's kit.
+    /// What it belongs to: a label's product, a calibration's or a cleaning's kit, a count's container.
     pub of: Uuid,
     /// When it was made, in UTC milliseconds.
     pub made_utc_ms: i64,

@@ -189,7 +189,7 @@ pub enum Unfit {
     /// The events' numbers do not continue from the expected one.
     #[error("the events' numbers leave a gap or repeat one")]
     Gap,
-    /// The events, the visit's row or the link are of more than one visit.
+    /// The events, the visit's row, what was taken from containers or the link are of more than one visit.
     #[error("the rows belong to more than one visit")]
     Visits,
     /// The events answer more than one command.

@@ -1,17 +1,17 @@
 //! The journal: appending what a command came to, and reading visits back.
 //!
 //! An append is the hot path: between a tap and its acknowledgement there is one transaction and nothing
-//! else. It keeps the command's answer, the visit's row, personal texts, the link of a closed record and
-//! the clearing of the form's draft together: all of it is on the disk, or nothing is.
+//! else. It keeps the command's answer, the visit's row, what was taken from containers, personal texts, the
+//! link of a closed record and the clearing of the form's draft together: all of it is on the disk, or nothing is.
 
 use evensward_format::chain::ChainLink;
-use evensward_format::journal::{EventRow, VisitRow};
+use evensward_format::journal::{EventRow, StockUse, VisitRow};
 use evensward_format::private::PrivateText;
 use rusqlite::{Connection, OptionalExtension, params};
 use uuid::Uuid;
 
 use crate::failure::{AppendError, StoreError, Unfit};
-use crate::{Store, drafts, private, rows};
+use crate::{Store, drafts, private, rows, stock};
 
 /// What one command came to.
 #[derive(Debug, Clone, Copy)]
@@ -22,6 +22,8 @@ pub struct Append<'a> {
     pub events: &'a [EventRow],
     /// What the visit comes to with them.
     pub projection: &'a VisitRow,
+    /// All that the visit's fills took from containers with them; nothing where that is as before.
+    pub uses: Option<&'a [StockUse]>,
     /// Personal texts that the events name.
     pub private: &'a [PrivateText],
     /// The link, when the command closed the record.
@@ -51,6 +53,7 @@ impl Append<'_> {
         if self.events.iter().any(|event| event.visit_id != visit_id)
             || self.projection.visit_id != visit_id
             || self.link.is_some_and(|link| link.visit_id != visit_id)
+            || self.uses.is_some_and(|uses| uses.iter().any(|taken| taken.visit_id != visit_id))
         {
             return Err(Unfit::Visits);
         }
@@ -95,6 +98,9 @@ impl Store {
                 add_event(connection, event)?;
             }
             project(connection, append.projection)?;
+            if let Some(uses) = append.uses {
+                stock::put(connection, answer.visit_id, uses)?;
+            }
             if let Some(link) = append.link {
                 add_link(connection, link)?;
             }

@@ -17,6 +17,7 @@ mod pragmas;
 mod private;
 mod register;
 mod rows;
+mod stock;
 
 pub use failure::{AppendError, OpenError, StoreError, Unfit};
 pub use journal::{Answered, Append};

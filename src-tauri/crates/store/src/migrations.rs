@@ -8,10 +8,10 @@ use rusqlite::{Connection, TransactionBehavior};
 use crate::failure::StoreError;
 use crate::pragmas::APPLICATION_ID;
 
-const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql")];
+const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql")];
 
 /// The schema version that this program writes.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// The version of an open file.
 pub(crate) fn version_of(connection: &Connection) -> Result<u32, StoreError> {

@@ -16,7 +16,7 @@ use crate::{Store, drafts, private, rows};
 pub struct RegisterChange<'a> {
     /// Edits of fields.
     pub operations: &'a [FieldOperation],
-    /// Label versions and calibrations made.
+    /// Label versions, calibrations, signed cleanings and counts made.
     pub immutables: &'a [ImmutableEntry],
     /// Personal texts that the edits name.
     pub private: &'a [PrivateText],
@@ -89,7 +89,7 @@ impl Store {
             .optional()?)
     }
 
-    /// One label version or calibration.
+    /// One entry that is never edited: a label version, a calibration, a signed cleaning or a count.
     ///
     /// # Errors
     /// When the file can't be read.
@@ -97,7 +97,8 @@ impl Store {
         immutable(&self.connection, entry_id)
     }
 
-    /// All label versions of a product, or calibrations of a kit, the earliest first.
+    /// All entries of a kind that belong to one: label versions of a product, calibrations or cleanings of a kit, counts of a
+    /// container. The earliest first.
     ///
     /// # Errors
     /// When the file can't be read.

@@ -1,7 +1,7 @@
 //! How rows of the file become rows of `format`. Columns are read in the order in which the queries name them.
 
 use evensward_format::chain::{ChainLink, Digest};
-use evensward_format::journal::{EventRow, Stamp, VisitRow};
+use evensward_format::journal::{EventRow, Stamp, StockUse, VisitRow};
 use evensward_format::private::{PrivateText, Salt, SaltedWords};
 use evensward_format::register::{FieldOperation, ImmutableEntry};
 use rusqlite::{Connection, Params, Result, Row};
@@ -64,6 +64,18 @@ pub(crate) fn visit(row: &Row<'_>) -> Result<VisitRow> {
         closed_utc_ms: row.get(10)?,
         look_back_on: row.get(11)?,
         summary: row.get(12)?,
+    })
+}
+
+pub(crate) fn stock_use(row: &Row<'_>) -> Result<StockUse> {
+    Ok(StockUse {
+        visit_id: id(row, 0)?,
+        fill: row.get(1)?,
+        container_id: id(row, 2)?,
+        utc_ms: row.get(3)?,
+        used_on: row.get(4)?,
+        amount: row.get(5)?,
+        unit: row.get(6)?,
     })
 }
 

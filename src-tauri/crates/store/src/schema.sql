@@ -49,6 +49,21 @@ CREATE INDEX visit_by_time ON visit (opened_utc_ms);
 CREATE INDEX visit_open ON visit (opened_utc_ms) WHERE closed_utc_ms IS NULL;
 CREATE INDEX visit_look_back ON visit (look_back_on) WHERE look_back_on IS NOT NULL;
 
+-- What each fill of each visit took from which container. A projection: it can be made anew from `event`. A fill that is
+-- taken back leaves no row.
+CREATE TABLE stock_use (
+    visit_id     BLOB    NOT NULL CHECK (length(visit_id) = 16),  -- the visit
+    fill         INTEGER NOT NULL CHECK (fill BETWEEN 1 AND 255),  -- its fill, from 1
+    container_id BLOB    NOT NULL CHECK (length(container_id) = 16),  -- the container; an entry of the register
+    utc_ms       INTEGER NOT NULL,  -- when the fill was made, UTC milliseconds: what a count saw is told by it
+    used_on      TEXT    NOT NULL CHECK (used_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),  -- local date of the fill
+    amount       REAL    NOT NULL CHECK (amount >= 0),  -- how much was taken, in `unit`
+    unit         TEXT    NOT NULL CHECK (unit IN ('mL', 'g')),  -- millilitres or grams, by the product's kind
+    PRIMARY KEY (visit_id, fill, container_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX stock_use_of_container ON stock_use (container_id, utc_ms);
+
 -- The chain of closed records, one chain a device.
 CREATE TABLE chain_link (
     device_id   BLOB    NOT NULL CHECK (length(device_id) = 16),  -- the device whose chain it is
@@ -61,7 +76,7 @@ CREATE TABLE chain_link (
     PRIMARY KEY (device_id, position)
 ) STRICT, WITHOUT ROWID;
 
--- Every edit of every field of every client, lawn, kit, product, operator and firm.
+-- Every edit of every field of every client, lawn, kit, product, container, operator and firm.
 CREATE TABLE register_operation (
     operation_id BLOB    NOT NULL PRIMARY KEY CHECK (length(operation_id) = 16),  -- the edit
     kind         TEXT    NOT NULL CHECK (kind <> ''),  -- what kind of entry was edited
@@ -76,11 +91,11 @@ CREATE TABLE register_operation (
 CREATE INDEX register_operation_by_field ON register_operation (kind, entry_id, field, at_utc_ms, counter, device_id);
 CREATE INDEX register_operation_by_time ON register_operation (at_utc_ms, counter);
 
--- Label versions and calibrations: made once, never edited.
+-- Label versions, calibrations, signed cleanings and counts of containers: made once, never edited.
 CREATE TABLE immutable_entry (
     entry_id    BLOB    NOT NULL PRIMARY KEY CHECK (length(entry_id) = 16),  -- the entry
-    kind        TEXT    NOT NULL CHECK (kind <> ''),  -- `label` or `calibration`
-    of_id       BLOB    NOT NULL CHECK (length(of_id) = 16),  -- the label's product, the calibration's kit
+    kind        TEXT    NOT NULL CHECK (kind <> ''),  -- `label`, `calibration`, `cleaning` or `stock_count`
+    of_id       BLOB    NOT NULL CHECK (length(of_id) = 16),  -- the label's product, the calibration's or cleaning's kit, the count's container
     made_utc_ms INTEGER NOT NULL,  -- when it was made, UTC milliseconds
     device_id   BLOB    NOT NULL CHECK (length(device_id) = 16),  -- the device on which it was made
     body        TEXT    NOT NULL CHECK (json_valid(body))  -- its JSON text, byte for byte as first written

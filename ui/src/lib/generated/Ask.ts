@@ -3,12 +3,14 @@ import type { Act } from "./Act";
 import type { CalibrationInput } from "./CalibrationInput";
 import type { CleaningInput } from "./CleaningInput";
 import type { ClientInput } from "./ClientInput";
+import type { ContainerInput } from "./ContainerInput";
 import type { KitInput } from "./KitInput";
 import type { LawnInput } from "./LawnInput";
 import type { LimitsInput } from "./LimitsInput";
 import type { OperatorInput } from "./OperatorInput";
 import type { PlanChoice } from "./PlanChoice";
 import type { ProductInput } from "./ProductInput";
+import type { StockCountInput } from "./StockCountInput";
 import type { Typed } from "./Typed";
 
 /**
@@ -207,7 +209,51 @@ n_passes: number,
 /**
  * The pace to walk; empty for the calibrated one.
  */
-pace: Typed, } | { "ask": "open_visit", 
+pace: Typed, } | { "ask": "shelf" } | { "ask": "preview_container", 
+/**
+ * The form.
+ */
+input: ContainerInput, } | { "ask": "container", 
+/**
+ * Which.
+ */
+container_id: string, } | { "ask": "save_container", 
+/**
+ * Its id.
+ */
+container_id: string, 
+/**
+ * The form.
+ */
+input: ContainerInput, 
+/**
+ * Draft to clear with it.
+ */
+draft_key: string | null, } | { "ask": "take_out_container", 
+/**
+ * Which.
+ */
+container_id: string, } | { "ask": "put_back_container", 
+/**
+ * Which.
+ */
+container_id: string, } | { "ask": "count_container", 
+/**
+ * Which.
+ */
+container_id: string, 
+/**
+ * The id of this count.
+ */
+count_id: string, 
+/**
+ * The form.
+ */
+input: StockCountInput, 
+/**
+ * Draft to clear with it.
+ */
+draft_key: string | null, } | { "ask": "open_visit", 
 /**
  * Its id.
  */

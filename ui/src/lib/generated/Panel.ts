@@ -5,6 +5,7 @@ import type { CloseInput } from "./CloseInput";
 import type { CorrectionView } from "./CorrectionView";
 import type { Drawing } from "./Drawing";
 import type { FieldProblem } from "./FieldProblem";
+import type { FillContainersView } from "./FillContainersView";
 import type { FillView } from "./FillView";
 import type { JarTestView } from "./JarTestView";
 import type { KitChoiceView } from "./KitChoiceView";
@@ -137,7 +138,11 @@ water: MixWaterView | null,
 /**
  * Whether what is measured dissolves and stays within its labels, as planned.
  */
-checks: Array<CheckView>, } | { "panel": "walk" } & WalkPanel | { "panel": "pass_end", 
+checks: Array<CheckView>, 
+/**
+ * Containers on the shelf to take it from, product by product; none of a product that has no container.
+ */
+containers: Array<FillContainersView>, } | { "panel": "walk" } & WalkPanel | { "panel": "pass_end", 
 /**
  * The pass that ended.
  */

@@ -8,6 +8,7 @@ use ts_rs::TS;
 use super::figures::Typed;
 use super::mixing::{MixWaterInput, PartnerAmountInput};
 use super::plan::PlanChoice;
+use super::stock::FillContainerInput;
 use super::visit::{AssessInput, CloseInput, WeatherInput};
 
 /// What an operator does in a visit.
@@ -109,6 +110,9 @@ pub enum Act {
         /// What was really measured of partners; one that is not named is as planned.
         #[serde(default)]
         partners: Vec<PartnerAmountInput>,
+        /// The containers that it was taken from; a product without one is taken off none.
+        #[serde(default)]
+        containers: Vec<FillContainerInput>,
     },
     /// This strip is done.
     StripDone,

@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::drawing::PointM;
-use super::figures::{FieldProblem, Said, Shown, Typed};
+use super::figures::{FieldProblem, Said, Typed};
+use super::home::HomeView;
 use super::kit::{CalibrationInput, CalibrationView, CleaningInput, KitAnswersView, KitInput, KitView};
 use super::label::{LabelPageView, LabelVersionsView};
 use super::lawn::{FileView, ImportedView, LawnInput, LawnView};
@@ -15,6 +16,7 @@ use super::limits::{LimitsInput, LimitsView};
 use super::product::{ProductInput, ProductView};
 use super::record::RecordView;
 use super::register::{ClientInput, OperatorInput};
+use super::stock::{ContainerInput, ContainerView, ShelfView, StockCountInput};
 use super::visit::{Act, PlanChoice, PlanView, VisitView};
 
 /// A question or a request.
@@ -195,6 +197,48 @@ pub enum Ask {
         /// The pace to walk; empty for the calibrated one.
         pace: Typed,
     },
+    /// Everything on the shelf, by product. Answered with [`Answer::Shelf`].
+    Shelf,
+    /// What the trade makes of a container while it is typed. Answered with [`Answer::Container`].
+    PreviewContainer {
+        /// The form.
+        input: ContainerInput,
+    },
+    /// A container kept, taken out or not.
+    Container {
+        /// Which.
+        container_id: String,
+    },
+    /// Keep a container. Answered with [`Answer::Container`], as are the next three.
+    SaveContainer {
+        /// Its id.
+        container_id: String,
+        /// The form.
+        input: ContainerInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
+    /// Take a container off the shelf: empty, given back or disposed of.
+    TakeOutContainer {
+        /// Which.
+        container_id: String,
+    },
+    /// Put a container back that was taken out.
+    PutBackContainer {
+        /// Which.
+        container_id: String,
+    },
+    /// Keep what somebody counted in a container.
+    CountContainer {
+        /// Which.
+        container_id: String,
+        /// The id of this count.
+        count_id: String,
+        /// The form.
+        input: StockCountInput,
+        /// Draft to clear with it.
+        draft_key: Option<String>,
+    },
     /// Open a visit to a lawn.
     OpenVisit {
         /// Its id.
@@ -268,78 +312,6 @@ pub struct Kept<T: TS> {
     pub id: String,
     /// What is kept.
     pub entry: T,
-}
-
-/// A lawn on the first screen.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct LawnLine {
-    /// The lawn.
-    pub lawn_id: String,
-    /// Its name.
-    pub name: String,
-    /// The client's name.
-    pub client: Option<String>,
-    /// The client's address.
-    pub address: Option<String>,
-    /// The lawn with its area and drawing.
-    pub view: LawnView,
-    /// The visit under way, if there is one.
-    pub open_visit_id: Option<String>,
-    /// What is being done in it: code of the stage.
-    pub open_stage: Option<String>,
-    /// The last closed visit, as a sentence.
-    pub last: Option<Said>,
-    /// The last closed visit's id.
-    pub last_visit_id: Option<String>,
-    /// Day of the look-back, when one is owed.
-    pub look_back_on: Option<String>,
-    /// Whether it is due today or overdue.
-    pub is_look_back_due: bool,
-    /// Remarks for the next visit, such as its water trim.
-    pub next: Vec<Said>,
-}
-
-/// The first screen.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct HomeView {
-    /// The operator's name; nothing on the first start.
-    pub operator: Option<String>,
-    /// Today's local date, `YYYY-MM-DD`.
-    pub today: String,
-    /// Lawns: visits under way first, then look-backs due, then by name.
-    pub lawns: Vec<LawnLine>,
-    /// Lawns of which a broken-off visit left a part untreated.
-    #[serde(default)]
-    pub unfinished: Vec<UnfinishedView>,
-    /// Products kept.
-    pub n_products: u32,
-    /// Kits kept.
-    pub n_kits: u32,
-    /// Kits with a calibration.
-    pub n_calibrated: u32,
-    /// Drafts waiting to be finished: their keys.
-    pub drafts: Vec<String>,
-    /// Something about the file itself: read-only, newer.
-    pub file: Option<Said>,
-    /// Where the data lies.
-    pub data_folder: String,
-}
-
-/// A lawn of which a broken-off visit left a part untreated.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-pub struct UnfinishedView {
-    /// The visit that was broken off: what `OpenVisit` names as `rest_of`.
-    pub visit_id: String,
-    /// The lawn.
-    pub lawn_id: String,
-    /// Its name.
-    pub lawn: String,
-    /// The local date of the visit, `YYYY-MM-DD`.
-    pub on: String,
-    /// What was treated.
-    pub treated: Shown,
-    /// What is left.
-    pub left: Shown,
 }
 
 /// First aid and numbers to ring.
@@ -419,6 +391,10 @@ pub enum Answer {
     Calibration(CalibrationView),
     /// A kit's answers from the other end.
     KitAnswers(KitAnswersView),
+    /// The shelf.
+    Shelf(ShelfView),
+    /// A container, kept or previewed.
+    Container(ContainerView),
     /// A visit.
     Visit(Box<VisitView>),
     /// A plan to look at.
@@ -470,36 +446,4 @@ pub struct Failure {
     pub problems: Vec<FieldProblem>,
     /// Checks that stand in the way.
     pub checks: Vec<super::figures::CheckView>,
-}
-
-/// Kept so that an empty figure has one spelling in every form.
-impl Typed {
-    /// A figure not typed yet, in the unit a form offers first.
-    pub fn empty(unit: &str) -> Self {
-        Self { text: String::new(), unit: unit.to_owned() }
-    }
-
-    /// A length in metres not typed yet: what a form means that was written before there was such a field.
-    #[must_use]
-    pub fn no_metres() -> Self {
-        Self::empty("m")
-    }
-
-    /// A share in per cent not typed yet.
-    #[must_use]
-    pub fn no_percent() -> Self {
-        Self::empty("percent")
-    }
-
-    /// A speed in metres per second not typed yet.
-    #[must_use]
-    pub fn no_metres_per_second() -> Self {
-        Self::empty("m/s")
-    }
-
-    /// An angle in degrees not typed yet.
-    #[must_use]
-    pub fn no_degrees() -> Self {
-        Self::empty("deg")
-    }
 }

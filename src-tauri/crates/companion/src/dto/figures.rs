@@ -18,6 +18,38 @@ pub struct Typed {
     pub unit: String,
 }
 
+/// Kept so that an empty figure has one spelling in every form.
+impl Typed {
+    /// A figure not typed yet, in the unit a form offers first.
+    pub fn empty(unit: &str) -> Self {
+        Self { text: String::new(), unit: unit.to_owned() }
+    }
+
+    /// A length in metres not typed yet: what a form means that was written before there was such a field.
+    #[must_use]
+    pub fn no_metres() -> Self {
+        Self::empty("m")
+    }
+
+    /// A share in per cent not typed yet.
+    #[must_use]
+    pub fn no_percent() -> Self {
+        Self::empty("percent")
+    }
+
+    /// A speed in metres per second not typed yet.
+    #[must_use]
+    pub fn no_metres_per_second() -> Self {
+        Self::empty("m/s")
+    }
+
+    /// An angle in degrees not typed yet.
+    #[must_use]
+    pub fn no_degrees() -> Self {
+        Self::empty("deg")
+    }
+}
+
 /// A figure worked out by the trade, ready to be shown.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct Shown {

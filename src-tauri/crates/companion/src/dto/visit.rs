@@ -19,6 +19,7 @@ pub use super::plan::{
 };
 use super::product::ProductView;
 use super::record::RecordView;
+use super::stock::FillContainersView;
 pub use super::walk::{
     CourseView, LeftAskedView, MomentView, RinsingsView, StrayedView, StripStepView, TimeView, UndoView, WalkPanel,
 };
@@ -121,6 +122,9 @@ pub struct ProductChoiceView {
     pub checks: Vec<CheckView>,
     /// The strictest of them.
     pub verdict: Verdict,
+    /// What is left of it on the shelf; nothing when no container is kept.
+    #[serde(default)]
+    pub on_shelf: Option<Shown>,
 }
 
 /// A kit to choose from.
@@ -233,6 +237,9 @@ pub enum Panel {
         water: Option<MixWaterView>,
         /// Whether what is measured dissolves and stays within its labels, as planned.
         checks: Vec<CheckView>,
+        /// Containers on the shelf to take it from, product by product; none of a product that has no container.
+        #[serde(default)]
+        containers: Vec<FillContainersView>,
     },
     /// The walk.
     Walk(Box<WalkPanel>),

@@ -5,6 +5,7 @@
 
 pub(crate) mod calibration;
 pub(crate) mod cleaning;
+pub(crate) mod container;
 pub(crate) mod head;
 pub(crate) mod kit;
 pub(crate) mod lawn;

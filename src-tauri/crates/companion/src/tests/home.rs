@@ -6,7 +6,8 @@ use serde_json::json;
 use uuid::Uuid;
 
 use super::{NOON_UTC_MS, Trial, demo};
-use crate::dto::ask::{Answer, Ask, HomeView};
+use crate::dto::ask::{Answer, Ask};
+use crate::dto::home::HomeView;
 
 const N_VISITS_ID: u128 = 900;
 
@@ -69,6 +70,7 @@ fn add(trial: &mut Trial, visit: &Visit<'_>) {
         private: &[],
         link: None,
         clear_draft: None,
+        uses: None,
     };
     trial.companion.store.append(&append).unwrap();
 }

@@ -14,6 +14,8 @@ mod mixing;
 mod placed;
 mod product;
 mod register;
+mod stock;
+mod stock_laws;
 mod visit;
 mod walk;
 

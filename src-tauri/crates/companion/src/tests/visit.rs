@@ -156,7 +156,12 @@ impl Walk {
         if self.view.weather_due.is_some() {
             self.see_wind_towards("right");
         }
-        self.act(Act::FillMade { product: typed("", "mL"), volume: typed("", "L"), partners: Vec::new() });
+        self.act(Act::FillMade {
+            product: typed("", "mL"),
+            volume: typed("", "L"),
+            partners: Vec::new(),
+            containers: Vec::new(),
+        });
     }
 
     pub(super) fn finish(&mut self) {
@@ -417,6 +422,7 @@ fn a_treatment_counts_though_its_summary_is_spoiled() {
         private: &[],
         link: None,
         clear_draft: None,
+        uses: None,
     };
     store.append(&append).unwrap();
     let rows = walk.trial.companion.store.visits_of_lawn(lawn_id).unwrap();

@@ -16,7 +16,7 @@ use super::journal::note_ref;
 use super::mixing;
 use super::parsing::{Problems, typed_figures};
 use super::planning::plan_choice;
-use super::weather;
+use super::{stock, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::visit::{Act, AssessInput, CloseInput};
@@ -86,13 +86,15 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         }
         Act::BeginMixing => Command::BeginMixing,
         Act::TickMix { item, on } => Command::TickMix { item: item.into(), on },
-        Act::FillMade { product, volume, partners } => {
+        Act::FillMade { product, volume, partners, containers } => {
             let mut problems = Problems::default();
-            let typed = typed_figures([("product", &product), ("volume", &volume)]);
+            let mut typed = typed_figures([("product", &product), ("volume", &volume)]);
             let product = problems.optional("product", &product, ProductAmount::from_figure);
             let in_tank = problems.optional("volume", &volume, Volume::from_figure);
             let partners = mixing::really_measured(&partners, &mut problems)?;
-            problems.settle(Some(Command::FillMade { product, in_tank, typed, partners }))?
+            let (containers, amounts) = stock::named(&containers, &mut problems)?;
+            typed.extend(amounts);
+            problems.settle(Some(Command::FillMade { product, in_tank, typed, partners, containers }))?
         }
         Act::StripDone => Command::StripDone,
         Act::PassDone => Command::PassDone,

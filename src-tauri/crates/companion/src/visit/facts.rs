@@ -1,6 +1,7 @@
-//! What the decider must know beyond the visit: earlier treatments of this lawn, what was learned, what was ticked today.
+//! What the decider must know beyond the visit: earlier treatments of this lawn, what was learned, what was ticked today,
+//! what stands on the shelf.
 //!
-//! All of it comes from the rows of visits, never from their journals; none of it is kept between two commands.
+//! All of it comes from the rows of visits and the register, never from journals; none of it is kept between two commands.
 
 use std::collections::BTreeSet;
 
@@ -14,7 +15,8 @@ use uuid::Uuid;
 
 use super::journal::at;
 use super::summary::{Summary, learned, treatments};
-use crate::dto::ask::{Failure, UnfinishedView};
+use crate::dto::ask::Failure;
+use crate::dto::home::UnfinishedView;
 use crate::{Companion, forms, show};
 
 const DAY_MS: i64 = 86_400_000;
@@ -36,6 +38,7 @@ pub(crate) fn gather(
         learned: rows.iter().filter_map(learned).collect(),
         limits: limits(companion)?,
         ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,
+        containers: companion.containers()?,
     })
 }
 

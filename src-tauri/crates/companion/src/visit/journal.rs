@@ -4,6 +4,8 @@
 //! last visit is kept in memory to spare a replay; it is used only when its number is the one on disk, and can be thrown
 //! away at any moment.
 
+use std::sync::Arc;
+
 use evensward_core::visit::event::{At, NoteRef, Payload, Stamped};
 use evensward_core::visit::{Stage, State, evolve};
 use evensward_format::chain::ChainLink;
@@ -13,6 +15,7 @@ use evensward_format::private::PrivateText;
 use evensward_store::Append;
 use uuid::Uuid;
 
+use super::stock;
 use super::summary::Summary;
 use crate::Companion;
 use crate::dto::ask::Failure;
@@ -92,6 +95,8 @@ pub(crate) fn fold_rows(visit_id: Uuid, rows: &[EventRow]) -> Folded {
 pub(crate) fn append(companion: &mut Companion, visit_id: Uuid, decided: Decided<'_>) -> Result<State, Failure> {
     let Decided { before, command_id, stamp, payloads, private, clear_draft } = decided;
     let expected_seq = before.seq;
+    // What was taken from containers is written anew whenever a fill was made or taken back.
+    let made_before = Arc::clone(&before.position.walk.made);
     let mut state = before;
     let mut rows = Vec::with_capacity(payloads.len());
     for payload in payloads {
@@ -113,10 +118,13 @@ pub(crate) fn append(companion: &mut Companion, visit_id: Uuid, decided: Decided
     let is_closing = state.position.stage == Stage::Closed;
     let link = if is_closing { Some(link(companion, visit_id, &rows)?) } else { None };
     let projection = projection(companion, visit_id, &state, &stamp)?;
+    let is_filled_as_before = Arc::ptr_eq(&made_before, &state.position.walk.made);
+    let uses = (!is_filled_as_before).then(|| stock::uses(visit_id, &state.position));
     companion.store.append(&Append {
         expected_seq,
         events: &rows,
         projection: &projection,
+        uses: uses.as_deref(),
         private: &private,
         link: link.as_ref(),
         clear_draft,

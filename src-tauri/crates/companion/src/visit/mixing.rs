@@ -207,17 +207,20 @@ pub(crate) fn partner_fills(position: &Position, of_fill: ProductAmount) -> Vec<
         .collect()
 }
 
+/// What a fill that holds so much of the visit's own product gets of each partner, in whole steps of the measure.
+pub(crate) fn planned_partners(position: &Position, of_fill: ProductAmount) -> Vec<(Uuid, ProductAmount)> {
+    let Some(plan) = &position.plan else { return Vec::new() };
+    let planned =
+        position.partners.iter().zip(&plan.plan.partners).map(|(partner, planned)| {
+            (partner.label.product_id, planned.share(of_fill, plan.plan.product_exact).amount)
+        });
+    planned.collect()
+}
+
 /// What the fill that is due is held against before it is made, measured as planned.
 pub(crate) fn due_checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
-    let (Some(plan), Some(due)) = (&position.plan, position.walk.due.first()) else { return Ok(Vec::new()) };
-    let planned: Vec<(Uuid, ProductAmount)> = position
-        .partners
-        .iter()
-        .zip(&plan.plan.partners)
-        .map(|(partner, planned)| {
-            (partner.label.product_id, planned.share(due.product_exact, plan.plan.product_exact).amount)
-        })
-        .collect();
+    let Some(due) = position.walk.due.first().filter(|_| position.plan.is_some()) else { return Ok(Vec::new()) };
+    let planned = planned_partners(position, due.product_exact);
     let mut checks = gates::fill_checks(position, due.product, due.mixture);
     checks.extend(gates::partners_fill_checks(position, &planned, due.mixture));
     checks.extend(gates::dissolving_checks(position, due.product, &planned, due.mixture));

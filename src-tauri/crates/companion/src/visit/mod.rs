@@ -20,6 +20,7 @@ mod record_mixing;
 mod record_view;
 mod refusal;
 mod short;
+mod stock;
 mod strips;
 mod summary;
 mod texts;
@@ -31,7 +32,9 @@ mod weather_view;
 pub(crate) use facts::{look_back_due, unfinished, with_summaries};
 pub(crate) use ground::plane;
 pub(crate) use journal::Folded;
+pub(crate) use stock::project_stock_uses;
 pub(crate) use summary::uses_of_labels;
+pub(crate) use texts::lawn_name;
 
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::FrozenLawn;
@@ -136,6 +139,8 @@ pub(crate) fn act(
     let stamp = companion.ports.clock.now();
     let facts = if asks_facts(&act) {
         facts::gather(companion, visit_id, &folded.state.position, &stamp)?
+    } else if names_containers(&act) {
+        Facts { containers: companion.containers()?, ..Facts::default() }
     } else {
         Facts::default()
     };
@@ -216,6 +221,11 @@ pub(crate) fn frozen_label(companion: &Companion, visit_id: Uuid) -> Option<Uuid
 /// Only the steps before the walk, and what ticks carry over, need to know more than the visit itself.
 const fn asks_facts(act: &Act) -> bool {
     matches!(act, Act::Assess { .. } | Act::ChooseProduct { .. } | Act::AgreePlan { .. } | Act::BeginMixing)
+}
+
+/// What a fill is taken from is held against the shelf.
+fn names_containers(act: &Act) -> bool {
+    matches!(act, Act::FillMade { containers, .. } if !containers.is_empty())
 }
 
 /// The fold of a visit: from memory when it is the one on disk, else from the journal.

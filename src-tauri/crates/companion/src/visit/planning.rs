@@ -162,8 +162,9 @@ pub(crate) fn preview(position: &Position, facts: &Facts, today: NaiveDate, inpu
     match make_plan(position, &parsed) {
         Ok(plan) => {
             let mut view = Box::new(plan_view(position, &parsed, &plan));
-            let of_dose = gates::dose_checks(position, facts, parsed.dose, today);
-            view.checks.extend(of_dose.iter().map(|check| show::check(check, None)));
+            let mut beside = gates::dose_checks(position, facts, parsed.dose, today);
+            beside.extend(gates::shelf_checks(position, facts, &plan, today));
+            view.checks.extend(beside.iter().map(|check| show::check(check, None)));
             view.nutrients = nutrients(position, facts, today, &plan);
             PlanPreview { choice: understood(input, &plan), plan: Some(view), problems: Vec::new() }
         }

@@ -69,6 +69,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
                 left_read: left_read(position, fill),
                 product: amount(fill.product),
                 partners: record_mixing::of_fill(position, fill),
+                batches: record_mixing::batches(position, fill),
             })
             .collect(),
         passes: passes(position),

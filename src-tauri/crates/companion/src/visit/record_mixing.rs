@@ -9,7 +9,7 @@ use evensward_core::visit::event::FrozenLabel;
 use evensward_core::visit::item::pieces;
 use evensward_core::visit::state::MadeFill;
 use evensward_core::visit::{Position, Stage};
-use evensward_format::record::{JarTest, MixWater, Product, Quantity};
+use evensward_format::record::{Batch, JarTest, MixWater, Product, Quantity};
 
 use super::codes::{JAR_OUTCOMES, code_of};
 use super::record::{amount, dose, moment};
@@ -71,6 +71,32 @@ pub(crate) fn of_fill(position: &Position, fill: &MadeFill) -> Vec<Quantity> {
         fill.partners.iter().find(|(id, _)| *id == product_id).map(|(_, measured)| amount(*measured))
     });
     measured.collect()
+}
+
+/// Where a fill came from: every container that was named, and every product of which none was.
+pub(crate) fn batches(position: &Position, fill: &MadeFill) -> Vec<Batch> {
+    let own = position.label.iter().map(|label| (label.as_ref(), fill.product));
+    let partners = position.partners.iter().filter_map(|partner| {
+        let measured = fill.partners.iter().find(|(id, _)| *id == partner.label.product_id)?.1;
+        Some((&partner.label, measured))
+    });
+    let of_product = |(label, measured): (&FrozenLabel, ProductAmount)| {
+        let product = label.label.name.clone();
+        let named = fill.containers.iter().filter(|from| from.product_id == label.product_id);
+        let mut batches: Vec<Batch> = named
+            .map(|from| Batch {
+                product: product.clone(),
+                batch: Some(from.batch.clone()),
+                container_id: Some(from.container_id.to_string()),
+                amount: amount(from.amount),
+            })
+            .collect();
+        if batches.is_empty() {
+            batches.push(Batch { product, batch: None, container_id: None, amount: amount(measured) });
+        }
+        batches
+    };
+    own.chain(partners).flat_map(of_product).collect()
 }
 
 /// What the jar showed.

@@ -2,7 +2,7 @@
 
 use evensward_core::visit::Position;
 use evensward_core::visit::event::At;
-use evensward_format::record::{Deviation, LeftRead, MixWater, Pass, Product, Quantity, Record, Weather};
+use evensward_format::record::{Deviation, Fill, LeftRead, MixWater, Pass, Product, Quantity, Record, Weather};
 
 use super::journal::Folded;
 use super::{panels, record, record_checks, strips, texts};
@@ -122,16 +122,8 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     let worn = worn.into_iter().filter(|(_, pieces)| !pieces.is_empty());
     let codes = |pieces: &[String]| pieces.iter().map(|piece| Argument::Code(piece.clone())).collect();
     sections.push(section("record-protective", worn.map(|(label, pieces)| line(label, codes(pieces)))));
-    sections.push(section(
-        "record-fills",
-        record.fills.iter().enumerate().map(|(idx, fill)| {
-            let count = u32::try_from(idx + 1).unwrap_or(u32::MAX);
-            let mut values = vec![Argument::Count(count), number(fill.mixture_l, "L", 2), quantity(&fill.product)];
-            values.extend(fill.partners.iter().map(quantity));
-            let said = fill.left_read.as_ref().map(left_read).into_iter().collect();
-            RecordLine { said, ..line("record-fill", values) }
-        }),
-    ));
+    sections
+        .push(section("record-fills", (1_u32..).zip(&record.fills).flat_map(|(number, fill)| filled(number, fill))));
     sections.push(section(
         "record-passes",
         record.passes.iter().map(|pass| {
@@ -166,6 +158,19 @@ fn pass_time(pass: &Pass) -> Option<Said> {
     let minutes = |seconds: f64| number(seconds / 60.0, "min", 1);
     let (walked, planned) = (minutes(pass.walked_s?), minutes(pass.planned_s?));
     Some(said("record-pass-time", [("walked", walked), ("planned", planned)]))
+}
+
+/// A tankful, and which batch of which product it came from.
+fn filled(fill_number: u32, fill: &Fill) -> Vec<RecordLine> {
+    let count = Argument::Count(fill_number);
+    let mut values = vec![count.clone(), number(fill.mixture_l, "L", 2), quantity(&fill.product)];
+    values.extend(fill.partners.iter().map(quantity));
+    let batches = fill.batches.iter().map(|from| {
+        let batch = from.batch.as_ref().map_or_else(|| Argument::Code("batch-not-named".to_owned()), text);
+        line("record-batch", vec![count.clone(), text(&from.product), batch, quantity(&from.amount)])
+    });
+    let said = fill.left_read.as_ref().map(left_read).into_iter().collect();
+    std::iter::once(RecordLine { said, ..line("record-fill", values) }).chain(batches).collect()
 }
 
 fn who(record: &Record) -> RecordSection {

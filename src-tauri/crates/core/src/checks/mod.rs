@@ -14,6 +14,7 @@ pub mod limits;
 pub mod mixing;
 pub mod need;
 pub mod ready;
+pub mod stock;
 pub mod water;
 pub mod weather;
 pub mod weight;
@@ -34,6 +35,8 @@ pub const RULES: &[&str] = &[
     "clean-water-in-tank",
     "clean-water-trial",
     "concentration",
+    "container-date",
+    "container-left",
     "dissolving",
     "dose",
     "dose-for-target",

@@ -8,6 +8,7 @@ pub mod formulation;
 mod nutrients;
 mod slips;
 pub mod solubility;
+pub mod stock;
 mod tagged;
 mod uses;
 mod words;

@@ -159,13 +159,17 @@ impl ProductAmount {
 
     /// From a figure as typed, in any unit of volume or mass.
     pub fn from_figure(figure: &Figure) -> Result<Self, FigureProblem> {
-        let kind = match figure.unit.dimension() {
-            Dimension::Mass => ProductKind::Mass,
-            _ => ProductKind::Volume,
-        };
-        match kind {
-            ProductKind::Volume => Volume::from_figure(figure).map(Self::Volume),
-            ProductKind::Mass => Mass::from_figure(figure).map(Self::Mass),
+        match figure.unit.dimension() {
+            Dimension::Mass => Mass::from_figure(figure).map(Self::Mass),
+            _ => Volume::from_figure(figure).map(Self::Volume),
+        }
+    }
+
+    /// From a figure as typed that may be none at all: what somebody found to be left.
+    pub fn from_figure_or_zero(figure: &Figure) -> Result<Self, FigureProblem> {
+        match figure.unit.dimension() {
+            Dimension::Mass => Mass::from_figure_or_zero(figure).map(Self::Mass),
+            _ => Volume::from_figure_or_zero(figure).map(Self::Volume),
         }
     }
 }

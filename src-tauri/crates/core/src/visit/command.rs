@@ -17,6 +17,7 @@ use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
 use crate::plan::{Cause, Choice};
+use crate::product::stock::Container;
 use crate::product::{ActiveDose, Label, Nutrient};
 use crate::quantity::{Code, Length, ProductAmount, ProductDose, Said, Volume};
 
@@ -72,6 +73,8 @@ pub struct Facts {
     pub ready_today: BTreeSet<Code>,
     /// The limits of the weather that the operator works by.
     pub limits: LimitProfile,
+    /// The containers that are kept, those taken off the shelf among them.
+    pub containers: Vec<Container>,
 }
 
 impl Facts {
@@ -86,6 +89,17 @@ impl Facts {
     pub fn trim_for(&self, kit: Uuid) -> f64 {
         self.learned.iter().find(|learned| learned.kit == kit).map_or(1.0, |learned| learned.factor)
     }
+}
+
+/// A container that the operator says a fill was taken from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Named {
+    /// The product.
+    pub product_id: Uuid,
+    /// The container.
+    pub container_id: Uuid,
+    /// How much; nothing is all that was measured of the product.
+    pub amount: Option<ProductAmount>,
 }
 
 /// A list that can be ticked.
@@ -212,6 +226,8 @@ pub enum Command {
         typed: Vec<TypedFigure>,
         /// What was really measured of a partner; one that is not named was measured as planned.
         partners: Vec<(Uuid, ProductAmount)>,
+        /// The containers that it was taken from; a product that is not named is taken off none.
+        containers: Vec<Named>,
     },
     /// A strip is done.
     StripDone,

@@ -6,8 +6,6 @@
 
 use std::sync::Arc;
 
-use uuid::Uuid;
-
 use super::event::{At, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
 use super::item;
 use super::reading::{ToldCause, keep_time, left_read, ran_dry, whereabouts};
@@ -17,7 +15,7 @@ use super::state::{
 };
 use crate::checks::Check;
 use crate::lawn::Measured;
-use crate::quantity::{Length, ProductAmount, Volume};
+use crate::quantity::{Length, Volume};
 
 /// Below this share of the planned use a difference is tap error and asks for no correction (own setting, 5 %).
 pub const CORRECTION_SHARE: f64 = 0.05;
@@ -183,9 +181,20 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.stage = Stage::Mix;
         }
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
-        Payload::FillMade { product, mixture, in_tank, partners, checks, .. } => {
+        Payload::FillMade { product, mixture, in_tank, partners, checks, containers, .. } => {
             gate(position, checks);
-            fill_made(position, at, *product, *mixture, *in_tank, partners);
+            let made = MadeFill {
+                at,
+                place: position.place(),
+                product: *product,
+                mixture: *mixture,
+                left_before: position.walk.in_tank,
+                in_tank: *in_tank,
+                partners: partners.clone(),
+                n_weather: position.weather.len(),
+                containers: containers.clone(),
+            };
+            fill_made(position, made);
         }
         Payload::StripDone => {
             let stretch_end = position.stretch_end();
@@ -313,22 +322,12 @@ fn tick(ticked: &mut Arc<std::collections::BTreeSet<crate::quantity::Code>>, ite
     }
 }
 
-fn fill_made(
-    position: &mut Position,
-    at: At,
-    product: ProductAmount,
-    mixture: Volume,
-    in_tank: Volume,
-    partners: &[(Uuid, ProductAmount)],
-) {
-    let left_before = position.walk.in_tank;
+fn fill_made(position: &mut Position, made: MadeFill) {
+    let MadeFill { at, product, mixture, left_before, in_tank, .. } = made;
     // At the start of a pass all that it has is in the tank; ran short before its first strip was done, it had more.
     let is_pass_begun = position.walk.strips_done > 0 || position.walk.available > left_before;
     position.walk.concentration = position.concentration_with(product, mixture);
     position.walk.available = position.walk.available + in_tank.less(left_before);
-    let partners = partners.to_vec();
-    let n_weather = position.weather.len();
-    let made = MadeFill { at, place: position.place(), product, mixture, left_before, in_tank, partners, n_weather };
     Arc::make_mut(&mut position.walk.made).push(made);
     let due = Arc::make_mut(&mut position.walk.due);
     if !due.is_empty() {

@@ -14,6 +14,7 @@ pub use super::mixture::{
     water_checks,
 };
 use super::state::Position;
+pub use super::stock::{container_checks, on_shelf, shelf_check, shelf_checks};
 use crate::checks::calibration::calibration_age;
 use crate::checks::label::Past;
 use crate::checks::limits::LimitProfile;
@@ -103,6 +104,8 @@ pub fn product_checks(
         known => Some(known),
     };
     checks.push(label::water_margin(chosen, has_open_water, keeps_margin(chosen, measured)));
+    let wanted = dose.unwrap_or(chosen.dose) * measured.net_area.area;
+    checks.extend(shelf_check(facts, product, wanted, today));
     checks
 }
 

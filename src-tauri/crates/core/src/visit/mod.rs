@@ -16,6 +16,7 @@ mod mixture;
 pub mod reading;
 mod sprayed;
 pub mod state;
+mod stock;
 pub mod tally;
 mod walked;
 

@@ -9,8 +9,8 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use super::event::{
-    At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide, KeptBack,
-    MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
+    At, CorrectionKind, DueFill, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan,
+    Guide, KeptBack, MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
 };
 use super::item::PauseReason;
 use super::reading::{Spraying, TankRead, ToldCause};
@@ -155,6 +155,8 @@ pub struct MadeFill {
     pub partners: Vec<(Uuid, ProductAmount)>,
     /// How often the weather had been seen by then.
     pub n_weather: usize,
+    /// The containers that it was taken from.
+    pub containers: Vec<FromContainer>,
 }
 
 /// What a whole pass really took.

@@ -313,6 +313,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
             typed: typed("product", "6", Unit::Millilitre),
             partners: Vec::new(),
             checks: Vec::new(),
+            containers: Vec::new(),
         },
         Payload::StripDone,
         Payload::PassDone,
@@ -407,6 +408,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
             typed: Vec::new(),
             partners: Vec::new(),
             checks: Vec::new(),
+            containers: Vec::new(),
         },
         Payload::FillMade {
             fill: 3,
@@ -416,6 +418,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
             typed: Vec::new(),
             partners: Vec::new(),
             checks: Vec::new(),
+            containers: Vec::new(),
         },
         Payload::Paused { reason: PauseReason::Wind, note: None },
         Payload::Stopped { reason: StopReason::Other, note: None },

@@ -94,6 +94,7 @@ fn later(payload: Payload) -> Option<Payload> {
             typed,
             partners: vec![(Uuid::from_u128(0x77), ml(2.5))],
             checks: checks(),
+            containers: Vec::new(),
         },
         _ => return None,
     })

@@ -11,6 +11,7 @@ use super::sample::{each_kind, other_variants};
 use super::sample_day::with_keys_of_the_day;
 use super::sample_later::with_later_keys;
 use super::sample_mixing::{other_variants as mixtures, with_keys_of_mixing};
+use super::sample_stock::with_keys_of_the_shelf;
 use super::sample_walk::{other_variants as walks, with_keys_of_the_walk};
 use super::{KINDS, Unreadable, Written, read, write};
 
@@ -97,6 +98,16 @@ fn keys_that_came_with_the_walk_are_written_as_they_were_published() {
     }
 }
 
+#[test]
+fn keys_that_came_with_the_shelf_are_written_as_they_were_published() {
+    let written: Vec<Written> = with_keys_of_the_shelf().iter().map(|payload| write(payload).unwrap()).collect();
+    let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
+    assert_eq!(kinds, ["fill-made"]);
+    for Written { kind, version, payload } in written {
+        insta::assert_snapshot!(format!("{kind}-{version}-shelf"), laid_out(&payload));
+    }
+}
+
 /// The snapshots of the first release hold none of the later keys: they are what an older device still sends.
 #[test]
 fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
@@ -126,6 +137,7 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
             "partners",
             "formulation",
             "dissolving",
+            "containers",
         ] {
             assert!(!text.contains(&format!("\"{later}\":")), "{kind} had no {later} then");
         }
@@ -143,6 +155,7 @@ fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
         .chain(with_later_keys())
         .chain(with_keys_of_mixing())
         .chain(with_keys_of_the_day())
+        .chain(with_keys_of_the_shelf())
     {
         let Written { kind, version, payload: text } = write(&payload).unwrap();
         let again = read(kind, version, &text).unwrap();

@@ -51,15 +51,18 @@ pub(crate) fn product_choices(
     checks: impl Fn(Uuid, &Label) -> Option<Vec<Check>>,
 ) -> Result<Vec<ProductChoiceView>, Failure> {
     let today = companion.today();
+    let containers = companion.containers()?;
     let mut products = Vec::new();
     for entry in companion.entries(PRODUCT)? {
         let Some((_, input, label)) = unless_spoiled(companion.load_label(entry.entry_id))? else { continue };
         let Some(checks) = checks(entry.entry_id, &label) else { continue };
+        let on_shelf = gates::on_shelf(&containers, entry.entry_id, label.dose.kind(), today);
         products.push(ProductChoiceView {
             product_id: entry.entry_id.to_string(),
             product: forms::product::view(&input, today),
             verdict: show::verdict(strictest(&checks)),
             checks: plain_checks(&checks),
+            on_shelf: on_shelf.map(|(left, unit)| show::balance(left, unit)),
         });
     }
     products.sort_by(|a, b| (a.verdict, &a.product.input.name).cmp(&(b.verdict, &b.product.input.name)));

@@ -12,7 +12,7 @@ use evensward_core::visit::{Position, gates};
 
 use super::super::fills;
 use super::super::mixing;
-use super::super::{record, strips, texts, weather};
+use super::super::{record, stock, strips, texts, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said};
@@ -112,6 +112,7 @@ pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, F
         notes,
         water: mixing::water_view(companion, position)?,
         checks: mixing::due_checks(companion, position)?,
+        containers: stock::to_take_from(companion, position)?,
     })
 }
 

@@ -12,6 +12,7 @@ use super::super::gates;
 use super::super::item::goes_on_together;
 use super::super::state::{Position, Stage};
 use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
+use super::stock::NamedContainers;
 use super::weather::is_due_at_fill;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::{Check, Verdict};
@@ -211,6 +212,7 @@ pub(super) fn fill_made(
     in_tank: Option<Volume>,
     typed: Vec<TypedFigure>,
     partners: &[(Uuid, ProductAmount)],
+    named: NamedContainers<'_>,
 ) -> Result<Vec<Payload>, Refusal> {
     let (label, kit) = (label_of(position)?, kit_of(position)?);
     let due = position.walk.due.first().ok_or_else(|| Refusal::First(vec![Said::new("no-fill-left")]))?;
@@ -236,10 +238,12 @@ pub(super) fn fill_made(
     let mut checks = gates::fill_checks(position, product, mixture);
     checks.extend(gates::partners_fill_checks(position, &partners, mixture));
     checks.extend(gates::dissolving_checks(position, product, &partners, mixture));
+    let containers = named.settled(position, product, &partners)?;
+    checks.extend(named.checks(position, &containers));
     bar(position, &checks)?;
     bar_by_weather(position)?;
     let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
-    let made = Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks };
+    let made = Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks, containers };
     // Filled without a look into the tank: that it held what the books say is written down as taken for granted.
     let taken_for_granted = position.asks_left().then(|| Payload::LeftRead {
         left: position.walk.in_tank,

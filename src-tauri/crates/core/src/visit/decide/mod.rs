@@ -6,6 +6,7 @@
 
 mod mixing;
 mod require;
+mod stock;
 mod weather;
 
 use std::sync::Arc;
@@ -16,6 +17,7 @@ use require::{
     all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank,
     steps_ticked, walking,
 };
+use stock::NamedContainers;
 pub use weather::{
     KeepBack, downwind_sides, is_due_at_fill, is_seen_at_end, keep_back_offer, measured_kept_back, weather_due,
 };
@@ -91,6 +93,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             let plan = make_plan(position, &choice)?;
             let mut checks = plan.checks.clone();
             checks.extend(gates::dose_checks(position, facts, choice.dose, at.local_date()));
+            checks.extend(gates::shelf_checks(position, facts, &plan, at.local_date()));
             bar(position, &checks)?;
             let plan = Arc::new(FrozenPlan { choice: *choice, plan, guide });
             // Places in the walk are counted in the walking order of the plan itself.
@@ -134,9 +137,10 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             known(position.mix_steps().iter().any(|step| step.item == item))?;
             one(Payload::MixTicked { item, on })
         }
-        Command::FillMade { product, in_tank, typed, partners } => {
+        Command::FillMade { product, in_tank, typed, partners, containers } => {
             expect(position, Stage::Mix)?;
-            fill_made(position, product, in_tank, typed, &partners)
+            let named = NamedContainers { facts, named: &containers, today: at.local_date() };
+            fill_made(position, product, in_tank, typed, &partners, named)
         }
         Command::StripDone => {
             walking(position)?;

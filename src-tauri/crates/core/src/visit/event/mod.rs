@@ -13,9 +13,9 @@ use chrono::{Days, NaiveDate};
 use uuid::Uuid;
 
 pub use parts::{
-    Applied, At, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors, TypedFigure,
-    UseUpKind,
+    Applied, At, CorrectionKind, DueFill, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner,
+    FrozenPlan, Guide, KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors,
+    TypedFigure, UseUpKind,
 };
 
 use super::cause::PassCause;
@@ -159,6 +159,8 @@ pub enum Payload {
         partners: Vec<(Uuid, ProductAmount)>,
         /// The checks it led to.
         checks: Vec<Check>,
+        /// The containers that it was taken from; a product that is not named was taken off none.
+        containers: Vec<FromContainer>,
     },
     /// A strip was done.
     StripDone,

@@ -270,6 +270,19 @@ pub struct DueFill {
     pub water: Volume,
 }
 
+/// What a fill took from one container.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FromContainer {
+    /// The product.
+    pub product_id: Uuid,
+    /// The container.
+    pub container_id: Uuid,
+    /// Its batch, as it stood on the shelf then.
+    pub batch: String,
+    /// How much.
+    pub amount: ProductAmount,
+}
+
 /// How the operator puts right what a pass showed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CorrectionKind {

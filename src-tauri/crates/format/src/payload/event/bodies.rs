@@ -11,9 +11,9 @@ use evensward_core::product::{Label, Purpose, Situation};
 use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, ProductDose, Temperature, Volume};
 use evensward_core::visit::cause::PassCause;
 use evensward_core::visit::event::{
-    Applied, CorrectionKind, DueFill, Found, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
-    KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors, TypedFigure,
-    UseUpKind,
+    Applied, CorrectionKind, DueFill, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner,
+    FrozenPlan, Guide, KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors,
+    TypedFigure, UseUpKind,
 };
 use evensward_core::visit::item::PauseReason;
 use serde::{Deserialize, Serialize};
@@ -130,6 +130,10 @@ frozen_struct! {
         from = from: Place, to = to: Place, mixture_l = mixture: Volume, product = product: ProductAmount,
         product_exact = product_exact: ProductAmount, water_l = water: Volume,
     }
+    /// What a fill took from one container.
+    FromContainerJson for FromContainer {
+        product_id = product_id: Uuid, container_id = container_id: Uuid, batch = batch: String, amount = amount: ProductAmount,
+    }
     /// The signature.
     SignatureJson for Signature {
         by = by: NoteRef, cause = cause: Option<Cause>, advice = advice: Vec<Code>,
@@ -168,7 +172,7 @@ bodies! {
     MixingBegunBody { carried: Vec<Code>, checks: Vec<Check> }
     FillMadeBody {
         fill: u8, product: ProductAmount, mixture_l: Volume, in_tank_l: Volume, typed: Vec<TypedFigure>;
-        later partners: Vec<(Uuid, ProductAmount)>, checks: Vec<Check>,
+        later partners: Vec<(Uuid, ProductAmount)>, checks: Vec<Check>, containers: Vec<FromContainer>,
     }
     PartnerChosenBody { partner: FrozenPartner, typed: Vec<TypedFigure>, checks: Vec<Check> }
     PartnerLeftOutBody { product_id: Uuid }

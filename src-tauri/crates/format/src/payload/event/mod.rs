@@ -136,7 +136,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
             written("mixing-begun", &MixingBegunBody { carried: carried.freeze(), checks: checks.freeze() })?
         }
         Payload::MixTicked { item, on } => written("mix-ticked", &TickedBody { item: item.freeze(), on: *on })?,
-        Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks } => written(
+        Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks, containers } => written(
             "fill-made",
             &FillMadeBody {
                 fill: *fill,
@@ -146,6 +146,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 typed: typed.freeze(),
                 partners: partners.freeze(),
                 checks: checks.freeze(),
+                containers: containers.freeze(),
             },
         )?,
         Payload::StripDone => written("strip-done", &EmptyBody {})?,
@@ -306,6 +307,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 typed: Frozen::thaw(body.typed)?,
                 partners: Frozen::thaw(body.partners)?,
                 checks: Frozen::thaw(body.checks)?,
+                containers: Frozen::thaw(body.containers)?,
             }
         }
         "strip-done" => empty(kind, payload, Payload::StripDone)?,
