@@ -133,7 +133,6 @@ fn seconds_between(position: &Position, pass: u8, from: u16, before: u16) -> f64
     let strips = position.strips_of(pass);
     strips.iter().take(usize::from(before)).skip(usize::from(from)).flatten().map(|leg| leg.time.s()).sum()
 }
-}
 
 fn strip(position: &Position) -> StripStepView {
     let walk = &position.walk;
