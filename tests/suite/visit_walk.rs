@@ -204,7 +204,8 @@ fn a_blocked_nozzle_that_was_cleaned_says_nothing_of_the_passes_to_come() {
     // 3 L went out instead of 4.5 L.
     trial.act(left(10.5));
     let strayed = trial.position().strayed().unwrap();
-    assert_eq!((strayed.pass, strayed.causes[0], strayed.told), (1, PassCause::MissedStrip, None));
+    assert_eq!((strayed.pass, strayed.causes[0], strayed.told), (1, PassCause::NozzleBlocked, None));
+    assert_eq!(strayed.time_share, None, "a minute for a pass of six is no walk that was timed");
     is_near(strayed.use_share, 3.0 / 4.5);
     let before = corrections(trial.position());
     // At the rate of this pass two more take 6 L, and 4.5 L stay over.
@@ -403,4 +404,23 @@ fn a_visit_that_ends_for_today_is_a_lawful_part_record() {
     trial.act(left(11.0));
     trial.drive_to(Stage::Closed);
     assert_eq!(trial.position().stopped.as_ref().unwrap().reason, StopReason::AnotherDay);
+}
+
+#[test]
+fn a_rest_that_was_used_up_on_named_strips_leaves_the_others_for_another_day() {
+    let mut world = world().by_strip();
+    let highest = ProductDose::of(ProductKind::Mass, 5.0).unwrap();
+    world.label.highest_dose = world.label.highest_dose.map(|limit| Tagged { value: highest, ..limit });
+    let mut trial = Trial::at(world, Stage::Walk);
+    trial.acts([Command::StripDone, Command::StripDone, Command::StripDone, stop(), left(12.6)]);
+    assert_eq!(trial.stage(), Stage::UseUp);
+    // 12.6 L hold 687 g; by what the three strips got, 164 m2 may take it: nine strips from the fourth on.
+    let part = use_ups(trial.position()).into_iter().find(|way| way.kind == UseUpKind::Part).unwrap();
+    let named = part.strips.unwrap().strips;
+    assert_eq!(named, [3, 4, 5, 6, 7, 8, 9, 10, 11]);
+    trial.act(Command::UseUp(UseUpKind::Part));
+    assert_eq!(*trial.position().walk.used_up_strips, named);
+    let ground = trial.position().treated_ground().unwrap();
+    let treated_m2: f64 = evensward_core::coverage::all_ground(&ground).unwrap().area().m2();
+    is_near(treated_m2, 240.0);
 }

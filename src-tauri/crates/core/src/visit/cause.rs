@@ -7,6 +7,7 @@
 
 use super::reading::ToldCause;
 use super::state::{PassTruth, Position, Stage};
+use super::tally::TIME_IS_BELIEVED;
 use crate::plan::Cause;
 use crate::quantity::Said;
 
@@ -171,7 +172,8 @@ impl Position {
         if (use_share - 1.0).abs() <= CLEARLY {
             return None;
         }
-        let time_share = self.time_share(truth);
+        // A pass that was tapped long after it ended, or begun, tells nothing by its time.
+        let time_share = self.time_share(truth).filter(|share| TIME_IS_BELIEVED.contains(share));
         let told = self.told_cause(truth.pass).cloned();
         Some(Strayed { pass: truth.pass, use_share, time_share, causes: causes(use_share, time_share), told })
     }

@@ -253,8 +253,9 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.walk.due = Arc::new(fills.clone());
             next_pass(position, at);
         }
-        Payload::UsedUp { kind, leftover, water, area_m2, checks } => {
+        Payload::UsedUp { kind, leftover, water, area_m2, checks, strips } => {
             gate(position, checks);
+            position.walk.used_up_strips = Arc::new(strips.clone());
             position.walk.used_up = Some(UsedUp { kind: *kind, leftover: *leftover, water: *water, area_m2: *area_m2 });
             if *kind != UseUpKind::None {
                 diluted(position, *water);

@@ -18,7 +18,7 @@ impl Position {
             .map(|pass| WalkedPass { pass, n_begun: usize::MAX })
             .collect();
         let has_used_up = self.walk.used_up.is_some_and(|used| used.kind != UseUpKind::None);
-        if has_used_up && walked.is_empty() {
+        if has_used_up && walked.is_empty() && self.walk.used_up_strips.is_empty() {
             return None;
         }
         walked.extend(self.broken_pass());
@@ -29,7 +29,9 @@ impl Position {
     fn broken_pass(&self) -> Option<WalkedPass<'_>> {
         let number = self.walk.pass;
         let is_whole = self.walk.truths.last().is_some_and(|truth| truth.pass == number);
-        let used_l = self.walk.available.less(self.walk.in_tank).l();
+        // What was used up on strips that were named went out there, and not on the way of the pass.
+        let used_l = self.walk.available.less(self.walk.in_tank + self.used_up_on_strips()).l();
+        let n_named = self.walk.used_up_strips.iter().max().map_or(0, |last| usize::from(*last) + 1);
         if is_whole || !self.has_sprayed() {
             return None;
         }
@@ -42,7 +44,7 @@ impl Position {
         let n_strips = self.n_strips(number);
         let by_volume =
             if used_l > 0.0 { (1..=n_strips).find(|n| expected(*n) >= used_l).unwrap_or(n_strips) } else { 0 };
-        let n_begun = by_strips.max(usize::from(by_volume));
+        let n_begun = by_strips.max(usize::from(by_volume)).max(n_named);
         (n_begun > 0).then_some(WalkedPass { pass, n_begun })
     }
 }

@@ -81,6 +81,12 @@ impl Position {
         self.mixture_sprayed().l() >= A_DROP_L
     }
 
+    /// The rest that went out on strips that were named.
+    pub(super) fn used_up_on_strips(&self) -> Volume {
+        let named = self.walk.used_up.filter(|_| !self.walk.used_up_strips.is_empty());
+        named.map_or(Volume::ZERO, |used| used.leftover)
+    }
+
     /// The ground of the present pass that was sprayed before it was broken off: by the strips that are done, or else by
     /// what went out of the tank. Nothing once the pass is in the list of whole ones.
     fn covered_in_broken_pass(&self, treated: Area) -> Area {
@@ -95,7 +101,7 @@ impl Position {
         let all_m2 = ground_m2(usize::MAX);
         let by_strips = if all_m2 > 0.0 { ground_m2(usize::from(self.walk.strips_done)) / all_m2 } else { 0.0 };
         let whole_l = self.expected_between(pass, 0, u16::MAX).l();
-        let used_l = self.walk.available.less(self.walk.in_tank).l();
+        let used_l = self.walk.available.less(self.walk.in_tank + self.used_up_on_strips()).l();
         let by_volume = if whole_l > 0.0 && used_l >= A_DROP_L { used_l / whole_l } else { 0.0 };
         treated.times(if by_strips > 0.0 { by_strips } else { by_volume }.min(1.0))
     }

@@ -308,6 +308,8 @@ pub struct Walk {
     pub short: Option<Short>,
     /// How the rest was used up.
     pub used_up: Option<UsedUp>,
+    /// The strips of the last pass that the rest went on, counted from 0, where they were named.
+    pub used_up_strips: Arc<Vec<u16>>,
     /// First drop.
     pub began: Option<At>,
     /// Last drop.
@@ -424,6 +426,7 @@ impl Position {
                 dried_out: Arc::default(),
                 short: None,
                 used_up: None,
+                used_up_strips: Arc::default(),
                 began: None,
                 ended: None,
             },

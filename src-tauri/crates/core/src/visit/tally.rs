@@ -19,7 +19,7 @@ const PART_SAYS_SHARE: f64 = 0.25;
 /// How long before the tank needs a refill it is said, in seconds (own setting).
 const WARN_AHEAD_S: f64 = 60.0;
 /// Times that are further off were interrupted without a tap, and say nothing (own setting).
-const TIME_IS_BELIEVED: std::ops::RangeInclusive<f64> = 0.5..=2.0;
+pub(super) const TIME_IS_BELIEVED: std::ops::RangeInclusive<f64> = 0.5..=2.0;
 
 /// A moment of the course.
 #[derive(Debug, Clone, Copy, PartialEq)]

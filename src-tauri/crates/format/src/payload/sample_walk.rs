@@ -1,8 +1,8 @@
 //! Payloads of what came with the walk that is kept count of: what was read, told and called early on the way.
 
-use evensward_core::quantity::{Figure, Unit};
+use evensward_core::quantity::{Figure, Unit, Volume};
 use evensward_core::visit::cause::PassCause;
-use evensward_core::visit::event::{Payload, StopReason, TypedFigure};
+use evensward_core::visit::event::{Payload, StopReason, TypedFigure, UseUpKind};
 use evensward_core::visit::item::PauseReason;
 
 use super::sample::{l, note};
@@ -20,7 +20,12 @@ pub(super) fn kinds() -> Vec<Payload> {
 
 /// Kinds that were there, with the keys that came with it.
 pub(super) fn with_keys_of_the_walk() -> Vec<Payload> {
-    vec![Payload::RefillCalled { strips_done: Some(11) }]
+    let (kind, leftover, water) = (UseUpKind::Part, l(0.9), Volume::ZERO);
+    let strips = vec![3, 4, 5];
+    vec![
+        Payload::RefillCalled { strips_done: Some(11) },
+        Payload::UsedUp { kind, leftover, water, area_m2: 52.5, checks: Vec::new(), strips },
+    ]
 }
 
 /// Every cause, and what else one payload of each kind cannot show.

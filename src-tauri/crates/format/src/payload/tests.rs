@@ -92,7 +92,7 @@ fn keys_that_came_with_the_mixture_are_written_as_they_were_published() {
 fn keys_that_came_with_the_walk_are_written_as_they_were_published() {
     let written: Vec<Written> = with_keys_of_the_walk().iter().map(|payload| write(payload).unwrap()).collect();
     let kinds: Vec<&str> = written.iter().map(|written| written.kind).collect();
-    assert_eq!(kinds, ["refill-called"]);
+    assert_eq!(kinds, ["refill-called", "used-up"]);
     for Written { kind, version, payload } in written {
         insta::assert_snapshot!(format!("{kind}-{version}-walk"), laid_out(&payload));
     }
@@ -118,8 +118,9 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
         include_str!("snapshots/evensward_format__payload__tests__product-chosen-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__fill-made-1.snap"),
         include_str!("snapshots/evensward_format__payload__tests__refill-called-1.snap"),
+        include_str!("snapshots/evensward_format__payload__tests__used-up-1.snap"),
     ];
-    let kinds = ["opened", "kit-chosen", "plan-agreed", "product-chosen", "fill-made", "refill-called"];
+    let kinds = ["opened", "kit-chosen", "plan-agreed", "product-chosen", "fill-made", "refill-called", "used-up"];
     for (snapshot, kind) in published.into_iter().zip(kinds) {
         let (_, text) = snapshot.split_once("\n---\n").unwrap();
         let expected = each_kind().into_iter().find(|payload| write(payload).unwrap().kind == kind).unwrap();
@@ -251,6 +252,7 @@ fn a_number_that_json_has_no_word_for_is_not_written() {
             water: Volume::ZERO,
             area_m2,
             checks: Vec::new(),
+            strips: Vec::new(),
         };
         assert!(matches!(write(&payload), Err(Unreadable::Malformed { .. })));
     }

@@ -244,6 +244,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
                 water: way.water,
                 area_m2: way.area.m2(),
                 checks: way.checks,
+                strips: way.strips.map(|rest| rest.strips).unwrap_or_default(),
             })
         }
         Command::TickWash { item, on } => {

@@ -251,6 +251,8 @@ pub enum Payload {
         area_m2: f64,
         /// The checks it led to.
         checks: Vec<Check>,
+        /// The strips of the last pass that it goes on, counted from 0; none where it goes on all, or where nobody named them.
+        strips: Vec<u16>,
     },
     /// A washing step was ticked or unticked.
     WashTicked {

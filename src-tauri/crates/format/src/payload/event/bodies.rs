@@ -188,7 +188,10 @@ bodies! {
     CorrectedBody {
         kind: CorrectionKind, water_now_l: Volume, water_more_l: Volume, water_less_l: Volume, n_passes: u8, fills: Vec<DueFill>, checks: Vec<Check>,
     }
-    UsedUpBody { kind: UseUpKind, leftover_l: Volume, water_l: Volume, area_m2: f64, checks: Vec<Check> }
+    UsedUpBody {
+        kind: UseUpKind, leftover_l: Volume, water_l: Volume, area_m2: f64, checks: Vec<Check>;
+        later strips: Vec<u16>,
+    }
     StoppedBody { reason: StopReason, note: Option<NoteRef> }
     UndoneBody { command: Uuid }
     EmptyBody {}

@@ -185,7 +185,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 checks: checks.freeze(),
             },
         )?,
-        Payload::UsedUp { kind, leftover, water, area_m2, checks } => written(
+        Payload::UsedUp { kind, leftover, water, area_m2, checks, strips } => written(
             "used-up",
             &UsedUpBody {
                 kind: kind.freeze(),
@@ -193,6 +193,7 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 water_l: water.freeze(),
                 area_m2: area_m2.freeze(),
                 checks: checks.freeze(),
+                strips: strips.freeze(),
             },
         )?,
         Payload::WashTicked { item, on } => written("wash-ticked", &TickedBody { item: item.freeze(), on: *on })?,
@@ -372,6 +373,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 water: Frozen::thaw(body.water_l)?,
                 area_m2: Area::thaw(f64::thaw(body.area_m2)?)?.m2(),
                 checks: Frozen::thaw(body.checks)?,
+                strips: body.strips,
             }
         }
         "wash-ticked" => {
