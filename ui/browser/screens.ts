@@ -101,6 +101,17 @@ export async function everyScreen(page: Page, query: string, look: (name: string
     if (versions.answer !== 'label_versions') throw new Error('no versions');
     await show(page, app, `#/label/${versions.value.versions.at(-1)?.label_id}`, query);
     await look('label-version');
+    await show(page, app, '#/shelf', query);
+    await look('shelf');
+    const shelf = await app.ask({ ask: 'shelf' });
+    const container = shelf.answer === 'shelf' ? shelf.value.products[0]?.containers[0] : undefined;
+    if (container === undefined) throw new Error('an empty shelf');
+    await show(page, app, `#/container/${container.container_id}`, query);
+    await look('shelf-container');
+    await show(page, app, `#/count/${container.container_id}`, query);
+    await page.locator('input[name="left"]').fill('3.2');
+    await page.locator('input[name="left"]').blur();
+    await look('shelf-count');
     await show(page, app, `#/kit/${kit.id}`, query);
     await look('kit');
     await show(page, app, `#/calibrate/${kit.id}`, query);

@@ -6,6 +6,8 @@ import type { CleaningInput } from './generated/CleaningInput';
 import type { LimitsInput } from './generated/LimitsInput';
 import type { OperatorInput } from './generated/OperatorInput';
 import type { WalkInput } from './generated/WalkInput';
+import type { ContainerInput } from './generated/ContainerInput';
+import type { StockCountInput } from './generated/StockCountInput';
 import type { ClientInput } from './generated/ClientInput';
 import type { KitInput } from './generated/KitInput';
 import type { LawnInput } from './generated/LawnInput';
@@ -274,6 +276,22 @@ export const emptyCalibration = (today: string): CalibrationInput => ({
   pressure: figure('bar'),
   plot_area: figure('m2'),
   plot_caught: figure('mL'),
+});
+
+export const emptyContainer = (): ContainerInput => ({
+  product_id: '',
+  batch: '',
+  size: figure('L'),
+  opened_on: '',
+  use_up_by: '',
+  note: '',
+});
+
+export const emptyCount = (today: string, by: string, unit: string): StockCountInput => ({
+  left: figure(unit),
+  on: today,
+  by,
+  note: '',
 });
 
 /** The local day, `YYYY-MM-DD`. */

@@ -18,6 +18,9 @@ export type Place =
   | { page: 'trial'; id: string }
   | { page: 'clean'; id: string }
   | { page: 'ask'; id: string }
+  | { page: 'shelf' }
+  | { page: 'container'; id: string }
+  | { page: 'count'; id: string }
   | { page: 'visit'; id: string }
   | { page: 'record'; id: string };
 
@@ -37,6 +40,7 @@ export function placeOf(hash: string): Place {
     case 'settings':
     case 'products':
     case 'kits':
+    case 'shelf':
       return { page };
     case 'lawn':
     case 'product':
@@ -47,6 +51,8 @@ export function placeOf(hash: string): Place {
     case 'trial':
     case 'clean':
     case 'ask':
+    case 'container':
+    case 'count':
     case 'visit':
     case 'record':
       return id === undefined || id === '' ? { page: 'home' } : { page, id };

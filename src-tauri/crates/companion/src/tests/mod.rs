@@ -107,6 +107,16 @@ impl Trial {
         trial
     }
 
+    /// With the invented firm, but with nothing on its shelf.
+    fn with_demo_and_no_container() -> Self {
+        let mut trial = Self::new();
+        let is_of_shelf = |ask: &Ask| matches!(ask, Ask::SaveContainer { .. } | Ask::CountContainer { .. });
+        for ask in demo().into_iter().filter(|ask| !is_of_shelf(ask)) {
+            trial.done(ask);
+        }
+        trial
+    }
+
     fn ask(&mut self, ask: Ask) -> Result<Answer, Failure> {
         self.companion.ask(ask)
     }
@@ -165,7 +175,7 @@ fn the_invented_firm_is_kept_without_a_problem() {
 #[test]
 fn the_invented_firm_may_be_asked_twice_and_comes_to_the_same() {
     let mut trial = Trial::with_demo();
-    let lists = [Ask::Home, Ask::Operator, Ask::Clients, Ask::Products, Ask::Kits];
+    let lists = [Ask::Home, Ask::Operator, Ask::Clients, Ask::Products, Ask::Kits, Ask::Shelf];
     let once: Vec<Answer> = lists.iter().map(|list| trial.done(list.clone())).collect();
     for ask in demo() {
         trial.done(ask);
