@@ -19,7 +19,9 @@ async function axeFindsNothing(page: Page): Promise<void> {
       rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
     })
     .analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual([]);
+  expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual(
+    [],
+  );
 }
 
 /** A visit that stands at a panel. */

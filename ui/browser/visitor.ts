@@ -75,7 +75,8 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
       return { act: 'begin_mixing' };
     }
     case 'mix': {
-      if (panel.left_asked !== null) return { act: 'read_left', left: { text: '', unit: panel.left_asked.planned.unit } };
+      if (panel.left_asked !== null)
+        return { act: 'read_left', left: { text: '', unit: panel.left_asked.planned.unit } };
       const open = panel.steps.find((step) => !step.is_ticked);
       if (open !== undefined) return { act: 'tick_mix', item: open.item, on: true };
       if (view.weather_due !== null) return { act: 'see_weather', input: FINE_DAY };

@@ -11,6 +11,7 @@ walk-strip-start = Bahn { $strip } beginnen
 walk-strip-counts-itself = { $length }. Zählt sich nach { $seconds } selbst; tippen, wenn Sie früher fertig sind.
 beat-begin = Mit dem Takt beginnen
 beat-start = Takt
+beat-trial = Die nächste Strecke in diesem Takt gehen
 beat-stop = Takt anhalten
 beat-narrow = Restbahn: { $steps }
 beat-no-steps = Kein Takt: Bei der Gehprobe wurden mit diesem Gerät keine Schritte gezählt. Zählen Sie sie beim nächsten Messen.

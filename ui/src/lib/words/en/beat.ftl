@@ -11,6 +11,7 @@ walk-strip-start = Start strip { $strip }
 walk-strip-counts-itself = { $length }. Counts itself after { $seconds }; touch when you are done before.
 beat-begin = Begin with the beat
 beat-start = Beat
+beat-trial = Walk the next length to this beat
 beat-stop = Stop the beat
 beat-narrow = Narrow strip: { $steps }
 beat-no-steps = No beat: steps were not counted in this kit’s timed walk. Count them when you measure it again.
