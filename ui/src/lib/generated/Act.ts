@@ -123,6 +123,14 @@ reason: string,
 /**
  * More words, if any.
  */
+note: string, } | { "act": "tell_pause_reason", 
+/**
+ * As for a pause.
+ */
+reason: string, 
+/**
+ * More words, if any.
+ */
 note: string, } | { "act": "resume", 
 /**
  * Items looked at again.
@@ -131,7 +139,15 @@ seen: Array<string>, } | { "act": "tank_left",
 /**
  * Litres left; empty text is as planned.
  */
-left: Typed, } | { "act": "correct", 
+left: Typed, } | { "act": "tell_cause", 
+/**
+ * A code of those that were offered.
+ */
+cause: string, 
+/**
+ * More words, if any.
+ */
+note: string, } | { "act": "correct", 
 /**
  * `add_water`, `fewer_passes`, `more_passes` or `as_planned`.
  */
@@ -149,7 +165,7 @@ item: string,
  */
 on: boolean, } | { "act": "wash_done" } | { "act": "stop_for_good", 
 /**
- * `weather`, `equipment`, `client`, `health` or `other`.
+ * `weather`, `equipment`, `client`, `health`, `another_day` or `other`.
  */
 reason: string, 
 /**
@@ -159,4 +175,8 @@ note: string, } | { "act": "close",
 /**
  * Name, certificate and the rest.
  */
-input: CloseInput, } | { "act": "undo" };
+input: CloseInput, } | { "act": "undo" } | { "act": "undo_to", 
+/**
+ * The step's command.
+ */
+command_id: string, };
