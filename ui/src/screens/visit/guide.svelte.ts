@@ -66,6 +66,11 @@ export class Guide {
     this.#clock = new WalkClock();
   }
 
+  /** Seconds walked since the stretch was begun, pauses left out; none before it was. */
+  walkedS(nowMs: number): number {
+    return this.#clock.walkedS(nowMs);
+  }
+
   /** Beats at the pace of this strip, if steps were counted and a beat is wanted. */
   beat(panel: WalkPanel): void {
     const steps = panel.guide === 'strip' ? panel.strip.steps_per_min : panel.steps_per_min;
