@@ -32,15 +32,18 @@ test('a setting changes the language at once, and what was typed stays', async (
   await show(page, app, '#/me');
   await expect(page.locator('html')).toHaveAttribute('lang', 'en');
   await page.getByRole('textbox', { name: 'Your name' }).fill('Half a na');
-  await page.getByRole('radio', { name: 'Deutsch' }).check();
-  await expect(heading(page, 'Ich und dieses Gerät')).toBeVisible();
+  await page.getByRole('link', { name: 'How it looks, sounds and beats' }).tap();
+  await choose(page, 'Language', 'Deutsch');
+  await expect(heading(page, 'Wie es aussieht und klingt')).toBeVisible();
   await expect(page.locator('html')).toHaveAttribute('lang', 'de');
-  await expect(page).toHaveTitle('Ich und dieses Gerät · Evensward');
-  await expect(page.getByRole('textbox', { name: 'Ihr Name' })).toHaveValue('Half a na');
+  await expect(page).toHaveTitle('Wie es aussieht und klingt · Evensward');
   await page.reload();
-  await expect(heading(page, 'Ich und dieses Gerät')).toBeVisible();
-  await page.getByRole('radio', { name: 'Wie das Gerät' }).first().check();
-  await expect(heading(page, 'Me and this device')).toBeVisible();
+  await expect(heading(page, 'Wie es aussieht und klingt')).toBeVisible();
+  await page.getByRole('link', { name: 'Zurück' }).tap();
+  await expect(page.getByRole('textbox', { name: 'Ihr Name' })).toHaveValue('Half a na');
+  await show(page, app, '#/settings');
+  await choose(page, 'Sprache', 'Wie das Gerät');
+  await expect(heading(page, 'How it looks and sounds')).toBeVisible();
   await expect(page.locator('html')).toHaveAttribute('lang', 'en');
 });
 
@@ -68,7 +71,7 @@ test('customary units stand beside the metric ones by a setting, and for one pag
   await page.getByRole('button', { name: 'Metric alone' }).tap();
   await expect(flow).not.toContainText('imp');
 
-  await show(page, app, '#/me');
+  await show(page, app, '#/settings');
   await page.locator('label.tick', { hasText: 'Also in miles an hour, pints and yards' }).tap();
   await show(page, app, hash);
   await expect(flow).toContainText('1.584\u00a0imp pt/min');
