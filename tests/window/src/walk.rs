@@ -30,6 +30,10 @@ pub(crate) async fn until_signed(drive: &mut Drive) -> Result<(), Trouble> {
             "Walk" => walking(drive, &mut shown).await?,
             "What is left in the tank?" => left(drive, &mut shown).await?,
             "Put it right" => {
+                if drive.window.shows(like("button", "This is why")).await? {
+                    drive.step("why the pass took so much").await?;
+                    drive.tap(like("button", "This is why")).await?;
+                }
                 drive.step("put it right").await?;
                 drive.tap(like("button", "Do this")).await?;
             }
@@ -46,6 +50,10 @@ pub(crate) async fn until_signed(drive: &mut Drive) -> Result<(), Trouble> {
 }
 
 async fn mixing(drive: &mut Drive, heading: &str) -> Result<(), Trouble> {
+    if drive.window.shows(like("button", "As planned: go on")).await? {
+        drive.step(&format!("{heading}, what is left before it")).await?;
+        drive.tap(like("button", "As planned: go on")).await?;
+    }
     let mut n_done = 0;
     while !drive.window.shows(like("button", "The fill is made")).await? {
         // A refill waits for a look at the weather.

@@ -229,14 +229,14 @@ impl Window {
         Ok(lines.join("\n"))
     }
 
-    /// All that can be seen: the outline, then every line of text. A running clock is left out, since it
-    /// may move between two looks.
+    /// All that can be seen: the outline, then every line of text. A running clock and figures that run are left out,
+    /// since they may move between two looks.
     ///
     /// # Errors
     ///
     /// Says that the driver lost the session.
     pub async fn screen(&self) -> Result<String, Trouble> {
-        let clocks = "return [...document.querySelectorAll('[role=timer]')].flatMap((e) => e.innerText.split('\\n'));";
+        let clocks = "return [...document.querySelectorAll('[role=timer], [data-runs=true]')].flatMap((e) => e.innerText.split('\\n'));";
         let clocks = self.run(clocks, json!([])).await?;
         let text = self.text().await?;
         let lines = text.lines().filter(|line| !line.trim().is_empty());
