@@ -3,9 +3,10 @@
 use evensward_core::checks::{Verdict, is_barred};
 use evensward_core::lawn::Shape;
 use evensward_core::plan::Remedy;
-use evensward_core::quantity::{Code, Doubt};
+use evensward_core::quantity::{Code, Doubt, Span};
 use evensward_core::visit::command::{Command, Refusal};
 use evensward_core::visit::correct::{corrections, dose_given, use_ups};
+use evensward_core::visit::decide::weather_due;
 use evensward_core::visit::event::{At, CorrectionKind, Payload, Stamped, UseUpKind};
 use evensward_core::visit::evolve;
 use evensward_core::visit::item::PauseReason;
@@ -47,15 +48,52 @@ fn nothing_can_be_done_in_a_visit_that_was_not_opened() {
     }
 }
 
+/// The limits remind after half an hour unless the operator's own say otherwise; the same figure holds before the first drop.
 #[test]
-fn weather_seen_before_a_long_wait_is_looked_at_again() {
-    let mut trial = Trial::at(World::plain(), Stage::Ready);
-    trial.settle_what_waits();
-    trial.act(see(fine()));
-    trial.waited_min += 5 * 60;
-    let Err(Refusal::First(waits_for)) = trial.try_act(Command::BeginMixing) else { panic!("old weather was taken") };
-    assert_eq!(waits_for[0].code, "weather-seen-too-long-ago");
-    trial.acts([see(fine()), Command::BeginMixing]);
+fn weather_seen_as_long_ago_as_the_reminder_says_is_looked_at_again_before_the_first_fill() {
+    let looks_again = |answer: Result<Vec<Payload>, Refusal>| {
+        let Err(Refusal::First(waits_for)) = answer else { panic!("old weather was taken: {answer:?}") };
+        assert_eq!(waits_for.iter().map(|said| said.code.as_ref()).collect::<Vec<_>>(), ["weather-due-after-a-while"]);
+    };
+    for own_min in [None, Some(12.0)] {
+        let mut world = World::plain();
+        let minutes = own_min.unwrap_or(30.0);
+        if let Some(own_min) = own_min {
+            world.facts.limits.reminder.value = Span::from_s(own_min * 60.0).unwrap();
+        }
+        let waiting_min = minutes as i64 - 1;
+        let mut trial = Trial::at(world.clone(), Stage::Ready);
+        trial.settle_what_waits();
+        trial.act(see(fine()));
+        trial.waited_min += waiting_min;
+        looks_again(trial.try_act(Command::BeginMixing));
+        assert!(weather_due(trial.position(), &trial.world.facts.limits, trial.now()).is_some());
+        trial.waited_min -= 1;
+        trial.act(Command::BeginMixing);
+        // Mixing takes its time, too: the first tankful waits for a look, and so does its screen.
+        trial.waited_min += 1;
+        let steps = trial.position().mix_steps();
+        trial.acts(steps.into_iter().map(|step| Command::TickMix { item: step.item, on: true }));
+        looks_again(trial.try_act(fill_as_planned()));
+        trial.acts([see(fine()), fill_as_planned()]);
+    }
+}
+
+#[test]
+fn rain_seen_at_the_end_of_a_pass_holds_every_act_that_says_that_the_next_one_was_sprayed() {
+    // One tankful for all passes: nothing is mixed in between.
+    let mut trial = Trial::at(World::plain().without_narrow_strip(), Stage::PassEnd);
+    let mut sky = fine();
+    sky.rain_now = Some(true);
+    trial.acts([see(sky), left_as_planned()]);
+    assert_eq!((trial.stage(), trial.position().pause()), (Stage::Walk, None));
+    let sprays = [Command::StripDone, Command::PassDone, Command::Refill, Command::RanShort { strips_done: 1 }];
+    for command in sprays {
+        assert_eq!(barred_by(trial.try_act(command)), ["rain"]);
+    }
+    // What really happened can still be written down: stopped for good, and the tank read.
+    trial.acts([stop(), left(0.0)]);
+    trial.drive_to(Stage::Closed);
 }
 
 #[test]

@@ -4,7 +4,6 @@
 failure-not-now = Der Einsatz ist weitergegangen: Er steht jetzt bei „{ $stage }“. Sehen Sie die Seite an, wie sie jetzt ist.
 is-paused = Sie machen Pause. Setzen Sie erst fort.
 nothing-to-undo = Es gibt nichts zurückzunehmen.
-weather-seen-too-long-ago = Das Wetter wurde vor Stunden angesehen: Sehen Sie noch einmal nach.
 no-such-item = Dieser Punkt steht nicht mehr auf der Liste. Sehen Sie die Liste an, wie sie jetzt ist.
 not-one-of-these = Wählen Sie eine der gezeigten Antworten.
 passes-out-of-range = Zwischen { $least } und { $most } Durchgängen.

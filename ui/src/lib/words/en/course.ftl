@@ -4,7 +4,6 @@
 failure-not-now = The visit has moved on: it now stands at { $stage }. Look at the screen as it is now.
 is-paused = You are paused. Carry on first.
 nothing-to-undo = There is nothing to take back.
-weather-seen-too-long-ago = The weather was looked at hours ago: look again.
 no-such-item = This item is not on the list any more. Look at the list as it is now.
 not-one-of-these = Choose one of the answers shown.
 passes-out-of-range = Between { $least } and { $most } passes.

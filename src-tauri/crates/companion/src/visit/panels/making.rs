@@ -6,11 +6,12 @@ use evensward_core::quantity::{Arg, Said as Sentence, Unit, Volume};
 use evensward_core::visit::cause::CLEARLY;
 use evensward_core::visit::command::Facts;
 use evensward_core::visit::correct::rinsings;
-use evensward_core::visit::decide::waits_for_items;
+use evensward_core::visit::decide::{seen_long_ago, waits_for_items};
 use evensward_core::visit::item::goes_on_together;
 use evensward_core::visit::{Position, gates};
 
 use super::super::fills;
+use super::super::journal::at;
 use super::super::mixing;
 use super::super::{record, stock, strips, texts, weather};
 use crate::Companion;
@@ -43,6 +44,8 @@ pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -
         Some(seen) => checks.extend(seen.checks.iter().cloned()),
         None => waits_for.push(Sentence::new("weather-not-seen")),
     }
+    let now = at(&companion.ports.clock.now());
+    waits_for.extend(seen_long_ago(position, &facts.limits, now));
     let passed = position.passed_rules();
     let can_begin = waits_for.is_empty() && !is_barred(&checks, &passed);
     let checks = checks

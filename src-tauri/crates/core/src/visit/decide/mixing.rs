@@ -6,21 +6,18 @@ use std::sync::Arc;
 
 use uuid::Uuid;
 
-use super::super::command::{Facts, Refusal, TickList};
+use super::super::command::{Facts, Named, Refusal, TickList};
 use super::super::event::{At, DueFill, FrozenLabel, FrozenPartner, MixWater, NoteRef, Payload, TypedFigure};
 use super::super::gates;
 use super::super::item::goes_on_together;
 use super::super::state::{Position, Stage};
 use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
 use super::stock::NamedContainers;
-use super::weather::is_due_at_fill;
+use super::weather::{due_before_fill, seen_long_ago};
 use crate::checks::mixing::JarOutcome;
 use crate::checks::{Check, Verdict};
 use crate::product::Label;
 use crate::quantity::{Arg, Code, ProductAmount, ProductDose, Said, Volume};
-
-/// What was seen of the weather longer ago than this says nothing of it now, in seconds (common practice, no source).
-const WEATHER_HOLDS_S: f64 = 4.0 * 3_600.0;
 
 pub(super) fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
     let label = label_of(position)?;
@@ -48,9 +45,7 @@ pub(super) fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result
         waits_for.push(Said::new("weather-not-seen"));
         return Err(Refusal::First(waits_for));
     };
-    if at.seconds_since(weather.at) > WEATHER_HOLDS_S {
-        waits_for.push(Said::new("weather-seen-too-long-ago"));
-    }
+    waits_for.extend(seen_long_ago(position, &facts.limits, at));
     if !waits_for.is_empty() {
         return Err(Refusal::First(waits_for));
     }
@@ -206,22 +201,26 @@ fn partner_amounts(
         .collect()
 }
 
-pub(super) fn fill_made(
-    position: &Position,
-    product: Option<ProductAmount>,
-    in_tank: Option<Volume>,
-    typed: Vec<TypedFigure>,
-    partners: &[(Uuid, ProductAmount)],
-    named: NamedContainers<'_>,
-) -> Result<Vec<Payload>, Refusal> {
+/// What was said of a tankful; nothing means as planned.
+pub(super) struct FillSaid {
+    pub product: Option<ProductAmount>,
+    pub in_tank: Option<Volume>,
+    pub typed: Vec<TypedFigure>,
+    pub partners: Vec<(Uuid, ProductAmount)>,
+    pub containers: Vec<Named>,
+}
+
+pub(super) fn fill_made(position: &Position, facts: &Facts, at: At, said: FillSaid) -> Result<Vec<Payload>, Refusal> {
+    let FillSaid { product, in_tank, typed, partners, containers } = said;
+    let named = NamedContainers { facts, named: &containers, today: at.local_date() };
     let (label, kit) = (label_of(position)?, kit_of(position)?);
     let due = position.walk.due.first().ok_or_else(|| Refusal::First(vec![Said::new("no-fill-left")]))?;
     steps_ticked(&position.mix_steps(), &position.mix)?;
-    if is_due_at_fill(position) {
-        return Err(Refusal::First(vec![Said::new("weather-due-at-fill")]));
+    if let Some(due) = due_before_fill(position, &facts.limits, at) {
+        return Err(Refusal::First(vec![due]));
     }
     let product = product.unwrap_or(due.product);
-    let partners = partner_amounts(position, due, partners)?;
+    let partners = partner_amounts(position, due, &partners)?;
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
     let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
     let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));

@@ -12,14 +12,16 @@ mod weather;
 use std::sync::Arc;
 
 pub use mixing::waits_for_items;
-use mixing::{NewPartner, add_partner, begin_mixing, fill_made, jar_tested, leave_out_partner, see_water, tick_all};
+use mixing::{
+    FillSaid, NewPartner, add_partner, begin_mixing, fill_made, jar_tested, leave_out_partner, see_water, tick_all,
+};
 use require::{
     all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank,
     steps_ticked, walking,
 };
-use stock::NamedContainers;
 pub use weather::{
-    KeepBack, downwind_sides, is_due_at_fill, is_seen_at_end, keep_back_offer, measured_kept_back, weather_due,
+    KeepBack, downwind_sides, is_due_at_fill, is_seen_at_end, keep_back_offer, measured_kept_back, seen_long_ago,
+    weather_due,
 };
 
 use weather::{keep_back, see_weather};
@@ -139,8 +141,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::FillMade { product, in_tank, typed, partners, containers } => {
             expect(position, Stage::Mix)?;
-            let named = NamedContainers { facts, named: &containers, today: at.local_date() };
-            fill_made(position, product, in_tank, typed, &partners, named)
+            fill_made(position, facts, at, FillSaid { product, in_tank, typed, partners, containers })
         }
         Command::StripDone => {
             walking(position)?;
@@ -160,6 +161,8 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::Refill => {
             walking(position)?;
+            // Whoever taps each pass says with this that the strips up to the refill are sprayed.
+            bar_by_weather(position)?;
             if position.walk.due.is_empty() {
                 return Err(Refusal::First(vec![Said::new("no-fill-left")]));
             }
@@ -182,6 +185,7 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         }
         Command::RanShort { strips_done } => {
             walking(position)?;
+            bar_by_weather(position)?;
             let most = position.n_strips(position.walk.pass);
             if strips_done < position.walk.strips_done || strips_done >= most {
                 let said = Said::new("strips-done-out-of-range")

@@ -104,23 +104,36 @@ pub fn is_seen_at_end(position: &Position) -> bool {
     position.last_weather().is_some_and(|seen| seen.stage >= Stage::UseUp)
 }
 
-/// Why the weather should be looked at now, when it should: at a refill, at the end, or since a while has gone by.
+/// What the weather was last seen to be says nothing of it now: as long ago as the reminder of the operator's limits.
 #[must_use]
-pub fn weather_due(position: &Position, limits: &LimitProfile, now: At) -> Option<Said> {
-    match position.stage {
-        Stage::Mix if is_due_at_fill(position) => return Some(Said::new("weather-due-at-fill")),
-        Stage::Wash if position.has_sprayed() => {
-            return (!is_seen_at_end(position)).then(|| Said::new("weather-due-at-end"));
-        }
-        Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp => {}
-        _ => return None,
-    }
+pub fn seen_long_ago(position: &Position, limits: &LimitProfile, now: At) -> Option<Said> {
     let ago_s = now.seconds_since(position.last_weather()?.at);
     let reminder = limits.reminder.value;
     (ago_s >= reminder.s()).then(|| {
         let minutes = |s: f64| Arg::number(s / 60.0, Unit::Minute, 0);
         Said::new("weather-due-after-a-while").with("value", minutes(ago_s)).with("limit", minutes(reminder.s()))
     })
+}
+
+/// Why a tankful waits for a look at the weather: each refill for one of its own, the first one for one that is not too old.
+pub(super) fn due_before_fill(position: &Position, limits: &LimitProfile, now: At) -> Option<Said> {
+    if is_due_at_fill(position) {
+        return Some(Said::new("weather-due-at-fill"));
+    }
+    position.walk.made.is_empty().then(|| seen_long_ago(position, limits, now)).flatten()
+}
+
+/// Why the weather should be looked at now, when it should: before a tankful, at the end, or since a while has gone by.
+#[must_use]
+pub fn weather_due(position: &Position, limits: &LimitProfile, now: At) -> Option<Said> {
+    match position.stage {
+        Stage::Mix if is_due_at_fill(position) => Some(Said::new("weather-due-at-fill")),
+        Stage::Wash if position.has_sprayed() && !is_seen_at_end(position) => Some(Said::new("weather-due-at-end")),
+        Stage::Ready | Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp => {
+            seen_long_ago(position, limits, now)
+        }
+        Stage::Assess | Stage::Choose | Stage::Kit | Stage::Plan | Stage::Wash | Stage::Close | Stage::Closed => None,
+    }
 }
 
 pub(super) fn keep_back(
