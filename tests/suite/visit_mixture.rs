@@ -13,7 +13,7 @@ use evensward_core::visit::item::{adding_order, mix_steps};
 use evensward_core::visit::state::Stage;
 use uuid::Uuid;
 
-use crate::visit_sample::{Trial, World, fill_as_planned, is_near, note, tick_all_mixing};
+use crate::visit_sample::{Trial, World, fill_as_planned, is_near, l, note, tick_all_mixing};
 
 const WETTER: Uuid = Uuid::from_u128(0x77);
 
@@ -146,6 +146,36 @@ fn each_fill_gets_its_share_of_a_partner_and_more_than_the_label_bars() {
     let position = trial.position();
     let sprayed = position.partner_sprayed(WETTER).unwrap().base();
     is_near(sprayed / 305.0, position.product_sprayed().unwrap().base() / position.product_made().unwrap().base());
+}
+
+/// 1.02 mL on each of 300 m2 in three tankfuls of a pass each: 102 mL a fill, in steps of 5 mL.
+#[test]
+fn what_a_measure_could_not_show_of_a_partner_in_one_fill_is_made_good_in_the_next() {
+    let amounts = |dose: f64, highest: Option<f64>, n_passes: u8, tank_l: f64| -> Vec<f64> {
+        let mut world = World::plain().without_narrow_strip().with_passes(n_passes).with_tank(tank_l);
+        // Nothing stays in the hose, so that all tankfuls are as large.
+        world.kit.dead_volume = l(0.0);
+        let mut trial = Trial::at(world, Stage::Plan);
+        let partner = Label {
+            dose: ml_per_m2(dose),
+            highest_dose: highest.map(|highest| Tagged::statutory(ml_per_m2(highest))),
+            ..wetter(&trial.world)
+        };
+        trial.act(add(WETTER, partner));
+        trial.drive_to(Stage::Closed);
+        let made = trial.position().walk.made.iter().map(|fill| fill.partners[0].1.base());
+        let made: Vec<f64> = made.collect();
+        let planned = trial.position().plan.as_ref().unwrap().plan.partners[0].product.base();
+        is_near(made.iter().sum::<f64>(), planned);
+        made
+    };
+    // Each alone would be 100 mL, and 6 mL would be missing.
+    assert_eq!(amounts(1.02, None, 3, 5.0), [100.0, 105.0, 100.0]);
+    assert_eq!(amounts(1.02, Some(1.2), 3, 5.0), [100.0, 105.0, 100.0]);
+    // At the label's highest dose no fill passes it on its own ground, whatever is owed.
+    assert_eq!(amounts(1.02, Some(1.02), 3, 5.0), [100.0, 100.0, 100.0]);
+    // Tankfuls that are made in mid-pass are alike: a pass must not be stronger at its end.
+    assert_eq!(amounts(1.02, None, 2, 3.0), [100.0, 100.0, 100.0]);
 }
 
 #[test]

@@ -15,16 +15,14 @@ use crate::show;
 
 /// The fills of a plan that is looked at.
 pub(crate) fn fill_views(position: &Position, plan: &Plan) -> Vec<FillView> {
-    plan.fills.iter().map(|fill| planned(position, plan, fill)).collect()
-}
-
-fn planned(position: &Position, plan: &Plan, fill: &Fill) -> FillView {
-    let with_plan = with_plan(position, plan);
-    let due = due_fill(&with_plan, fill);
-    FillView {
+    let mut position = with_plan(position, plan);
+    let due: Vec<DueFill> = plan.fills.iter().map(|fill| due_fill(&position, fill)).collect();
+    position.walk.due = Arc::new(due);
+    let planned = |(fill, due): (&Fill, &DueFill)| FillView {
         half_mark: show::litres(fill.half_mark),
-        ..view(&with_plan, u32::from(fill.number), &due, fill.in_tank_before)
-    }
+        ..view(&position, u32::from(fill.number), due, fill.in_tank_before)
+    };
+    plan.fills.iter().zip(position.walk.due.iter()).map(planned).collect()
 }
 
 /// A tankful that is due next, on top of what is left in the tank.
@@ -41,7 +39,7 @@ pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume
         product_exact: show::product(due.product_exact),
         water: show::litres(due.water),
         weight: weight(position, mixture, due.product),
-        partners: partner_fills(position, due.product_exact),
+        partners: partner_fills(position, number),
     }
 }
 

@@ -188,39 +188,32 @@ pub(crate) fn partners_view(
     Ok(PartnersView { chosen, can_add, order, checks: plain(&gates::partners_checks(position)) })
 }
 
-/// What a fill gets of each partner that holds so much of the visit's own product.
-pub(crate) fn partner_fills(position: &Position, of_fill: ProductAmount) -> Vec<PartnerFillView> {
-    let Some(plan) = &position.plan else { return Vec::new() };
+/// What a fill, counted from 1, gets of each partner.
+pub(crate) fn partner_fills(position: &Position, number: u32) -> Vec<PartnerFillView> {
+    let fill_idx = usize::try_from(number.saturating_sub(1)).unwrap_or(usize::MAX);
     position
         .partners
         .iter()
-        .zip(&plan.plan.partners)
-        .map(|(partner, planned)| {
-            let share = planned.share(of_fill, plan.plan.product_exact);
-            PartnerFillView {
-                product_id: partner.label.product_id.to_string(),
-                product: partner.label.label.name.clone(),
-                amount: show::product(share.amount),
-                exact: show::product(share.exact),
-            }
+        .zip(position.partner_shares(fill_idx))
+        .map(|(partner, share)| PartnerFillView {
+            product_id: partner.label.product_id.to_string(),
+            product: partner.label.label.name.clone(),
+            amount: show::product(share.amount),
+            exact: show::product(share.exact),
         })
         .collect()
 }
 
-/// What a fill that holds so much of the visit's own product gets of each partner, in whole steps of the measure.
-pub(crate) fn planned_partners(position: &Position, of_fill: ProductAmount) -> Vec<(Uuid, ProductAmount)> {
-    let Some(plan) = &position.plan else { return Vec::new() };
-    let planned =
-        position.partners.iter().zip(&plan.plan.partners).map(|(partner, planned)| {
-            (partner.label.product_id, planned.share(of_fill, plan.plan.product_exact).amount)
-        });
-    planned.collect()
+/// What the fill that is due gets of each partner, in whole steps of the measure.
+pub(crate) fn planned_partners(position: &Position) -> Vec<(Uuid, ProductAmount)> {
+    let shares = position.partner_shares(position.walk.made.len());
+    position.partners.iter().zip(shares).map(|(partner, share)| (partner.label.product_id, share.amount)).collect()
 }
 
 /// What the fill that is due is held against before it is made, measured as planned.
 pub(crate) fn due_checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
     let Some(due) = position.walk.due.first().filter(|_| position.plan.is_some()) else { return Ok(Vec::new()) };
-    let planned = planned_partners(position, due.product_exact);
+    let planned = planned_partners(position);
     let mut checks = gates::fill_checks(position, due.product, due.mixture);
     checks.extend(gates::partners_fill_checks(position, &planned, due.mixture));
     checks.extend(gates::dissolving_checks(position, due.product, &planned, due.mixture));

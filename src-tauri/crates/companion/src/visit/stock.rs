@@ -48,7 +48,7 @@ pub(crate) fn to_take_from(companion: &Companion, position: &Position) -> Result
     let Some(due) = position.walk.due.first() else { return Ok(Vec::new()) };
     let kept = companion.kept_containers()?;
     let own = position.label.as_ref().map(|label| (label.product_id, due.product));
-    let wanted = own.into_iter().chain(planned_partners(position, due.product_exact));
+    let wanted = own.into_iter().chain(planned_partners(position));
     let mut views = Vec::new();
     for (product_id, wanted) in wanted {
         let Some(label) = position.label_of(product_id) else { continue };

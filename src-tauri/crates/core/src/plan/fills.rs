@@ -272,7 +272,7 @@ fn measured(groups: &[Group], request: FillRequest) -> Vec<Fill> {
 }
 
 /// The nearest whole step, or the next lower one where the nearest would pass the most that is allowed.
-fn in_steps(wanted: f64, step: f64, most: Option<f64>) -> f64 {
+pub(super) fn in_steps(wanted: f64, step: f64, most: Option<f64>) -> f64 {
     let wanted = wanted.max(0.0);
     if step <= 0.0 {
         return most.map_or(wanted, |most| wanted.min(most));

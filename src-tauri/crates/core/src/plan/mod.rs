@@ -38,7 +38,7 @@ pub use layout::{Laying, Spacing, lay_out, strip_count};
 pub use leftover::{rinse_residual, smallest_area};
 pub use make::{fill_capacity, plan, weight_with};
 pub use next_time::{Cause, NextTime, TRIM_LEARNED, learned_trim};
-pub use partners::{PartnerDose, PartnerPlan, PartnerShare, with_partners};
+pub use partners::{OwnFill, PartnerDose, PartnerPlan, PartnerShare, with_partners};
 pub use types::{
     Ends, Fill, FillMoment, Layout, Leg, NarrowOption, NarrowReport, Pass, Plan, Refill, Run, Strip, StripId,
 };

@@ -6,14 +6,13 @@
 
 use super::choice::Choice;
 use super::draft::product_for;
+use super::fills::in_steps;
 use super::make::weight_with;
-use super::types::{Fill, Plan};
+use super::types::{Fill, FillMoment, Plan};
 use crate::checks::{Check, dose, water, weight};
 use crate::kit::Kit;
 use crate::product::Label;
-use crate::quantity::{
-    Concentration, Density, ProductAmount, ProductDose, RELATIVE_TOLERANCE, Volume, VolumePerArea, Weight, is_above,
-};
+use crate::quantity::{Concentration, Density, ProductAmount, ProductDose, Volume, VolumePerArea, Weight, is_above};
 
 /// A product that is to share the tank.
 #[derive(Debug, Clone, Copy)]
@@ -41,6 +40,15 @@ pub struct PartnerPlan {
     pub density: Option<Density>,
 }
 
+/// A fill of the plan's own product, as the partners follow it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OwnFill {
+    /// Its exact share of the own product.
+    pub exact: ProductAmount,
+    /// Whether it is made between two passes: only then may it differ from the fill before.
+    pub is_between_passes: bool,
+}
+
 /// What one fill gets of a partner.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PartnerShare {
@@ -53,37 +61,57 @@ pub struct PartnerShare {
 }
 
 impl PartnerPlan {
-    /// What a fill gets that holds so much of the plan's own product, of so much in all.
+    /// What each fill gets, of all fills of the visit in their order, where the own product comes to so much in all.
     ///
-    /// Nothing is carried over from fill to fill: fills of one pass must not differ. What the steps leave over or short is
-    /// said by the check of the rounding.
+    /// What the steps of the measure leave over or short in one group of fills is made good in the next, so that the sum
+    /// comes as near to the whole as the steps let it; fills of one pass must not differ and are one group. None passes the
+    /// most that the label allows on its own ground.
     #[must_use]
-    pub fn share(&self, of_fill: ProductAmount, of_all: ProductAmount) -> PartnerShare {
-        let share = if of_all.base() > 0.0 { (of_fill.base() / of_all.base()).clamp(0.0, 1.0) } else { 0.0 };
+    pub fn shares(&self, own: &[OwnFill], of_all: ProductAmount) -> Vec<PartnerShare> {
         let kind = self.exact.kind();
-        let exact = self.exact.base() * share;
-        let step = self.step.base();
-        let most = self.most.map(|most| most.base() * share);
-        let nearest = if step > 0.0 { (exact / step).round() * step } else { exact };
-        let amount = match most {
-            Some(most) if is_above(nearest, most) && step > 0.0 => (most / step + RELATIVE_TOLERANCE).floor() * step,
-            Some(most) => nearest.min(most),
-            None => nearest,
+        let share = |fill: &OwnFill| {
+            if of_all.base() > 0.0 { (fill.exact.base() / of_all.base()).clamp(0.0, 1.0) } else { 0.0 }
         };
-        let amount = ProductAmount::computed(kind, amount);
-        PartnerShare {
-            exact: ProductAmount::computed(kind, exact),
-            amount,
-            own_volume: amount.own_volume(self.density),
+        let mut owed = 0.0;
+        let mut shares = Vec::with_capacity(own.len());
+        for group in own.chunk_by(|_, next| !next.is_between_passes) {
+            let owed_each = owed / group.len().max(1) as f64;
+            for fill in group {
+                let exact = self.exact.base() * share(fill);
+                let most = self.most.map(|most| most.base() * share(fill));
+                let amount = in_steps(exact + owed_each, self.step.base(), most);
+                owed += exact - amount;
+                let amount = ProductAmount::computed(kind, amount);
+                shares.push(PartnerShare {
+                    exact: ProductAmount::computed(kind, exact),
+                    amount,
+                    own_volume: amount.own_volume(self.density),
+                });
+            }
         }
+        shares
     }
 }
 
 impl Plan {
-    /// The room that all partners take in a fill that holds so much of the plan's own product.
+    /// The fills of the own product as they were planned.
     #[must_use]
-    pub fn partners_volume(&self, of_fill: ProductAmount) -> Volume {
-        self.partners.iter().map(|partner| partner.share(of_fill, self.product_exact).own_volume).sum()
+    pub fn own_fills(&self) -> Vec<OwnFill> {
+        let starts: Vec<FillMoment> = self.passes.iter().filter_map(|pass| Some(pass.moments().first()?.0)).collect();
+        let own = |fill: &Fill| OwnFill { exact: fill.product_exact, is_between_passes: starts.contains(&fill.from) };
+        self.fills.iter().map(own).collect()
+    }
+
+    /// The room that all partners take in each of so many fills.
+    #[must_use]
+    pub fn partners_rooms(&self, own: &[OwnFill]) -> Vec<Volume> {
+        let mut rooms = vec![Volume::ZERO; own.len()];
+        for partner in &self.partners {
+            for (room, share) in rooms.iter_mut().zip(partner.shares(own, self.product_exact)) {
+                *room = *room + share.own_volume;
+            }
+        }
+        rooms
     }
 }
 
@@ -94,7 +122,7 @@ pub fn with_partners(mut plan: Plan, kit: &Kit, label: &Label, choice: &Choice, 
         return plan;
     }
     plan.partners = partners.iter().map(|partner| partner_plan(&plan, kit, partner)).collect();
-    let rooms: Vec<Volume> = plan.fills.iter().map(|fill| plan.partners_volume(fill.product_exact)).collect();
+    let rooms = plan.partners_rooms(&plan.own_fills());
     for (fill, room) in plan.fills.iter_mut().zip(&rooms) {
         fill.water = fill.water.less(*room);
         fill.own_volume = fill.own_volume + *room;
@@ -126,23 +154,26 @@ fn partner_plan(plan: &Plan, kit: &Kit, partner: &PartnerDose<'_>) -> PartnerPla
         density: partner.label.density,
     };
     let measured: f64 =
-        plan.fills.iter().map(|fill| made.share(fill.product_exact, plan.product_exact).amount.base()).sum();
+        made.shares(&plan.own_fills(), plan.product_exact).iter().map(|share| share.amount.base()).sum();
     made.product = ProductAmount::computed(kind, measured);
     made
 }
 
 fn heaviest(plan: &Plan, kit: &Kit, density: Option<Density>) -> Weight {
-    let of_fill = |fill: &Fill| {
+    let own_fills = plan.own_fills();
+    let shares: Vec<Vec<PartnerShare>> =
+        plan.partners.iter().map(|partner| partner.shares(&own_fills, plan.product_exact)).collect();
+    let of_fill = |(idx, fill): (usize, &Fill)| {
         let held = if fill.number > 1 { fill.make_up_to + kit.dead_volume } else { fill.make_up_to };
         let share = if fill.mixture.l() > 0.0 { held.l() / fill.mixture.l() } else { 1.0 };
         let own = weight_with(kit.empty_weight, held, fill.product.times(share), density);
-        plan.partners.iter().fold(own, |weight, partner| {
-            let amount = partner.share(fill.product_exact, plan.product_exact).amount.times(share);
+        plan.partners.iter().zip(&shares).fold(own, |weight, (partner, shares)| {
+            let amount = shares.get(idx).map_or(ProductAmount::zero(partner.exact.kind()), |of_fill| of_fill.amount);
             // Its own weight beyond the water it displaces, on top of what was counted so far.
-            weight_with(weight, Volume::ZERO, amount, partner.density)
+            weight_with(weight, Volume::ZERO, amount.times(share), partner.density)
         })
     };
-    plan.fills.iter().map(of_fill).fold(kit.empty_weight, Weight::max)
+    plan.fills.iter().enumerate().map(of_fill).fold(kit.empty_weight, Weight::max)
 }
 
 /// The checks of one partner's label against the plan.
@@ -151,10 +182,11 @@ fn checks(plan: &Plan, made: &PartnerPlan, partner: &PartnerDose<'_>, choice: &C
     let highest = label.highest_dose.as_ref();
     let is_chosen_above = highest.is_some_and(|highest| is_above(made.dose.base(), highest.value.base()));
     let by_lower_bound = made.product.over(plan.treated.lower()).filter(|_| !is_chosen_above).unwrap_or(made.dose);
-    let strongest_per_l = plan
-        .fills
+    let shares = made.shares(&plan.own_fills(), plan.product_exact);
+    let strongest_per_l = shares
         .iter()
-        .filter_map(|fill| made.share(fill.product_exact, plan.product_exact).amount.in_mixture(fill.mixture))
+        .zip(&plan.fills)
+        .filter_map(|(share, fill)| share.amount.in_mixture(fill.mixture))
         .map(Concentration::per_l)
         .fold(0.0, f64::max);
     let strongest = Concentration::computed(made.dose.kind(), strongest_per_l);

@@ -6,7 +6,7 @@
 
 use std::sync::Arc;
 
-use super::event::{At, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
+use super::event::{At, DueFill, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
 use super::item;
 use super::reading::{ToldCause, keep_time, left_read, ran_dry, whereabouts};
 use super::state::{
@@ -15,6 +15,7 @@ use super::state::{
 };
 use crate::checks::Check;
 use crate::lawn::Measured;
+use crate::plan::OwnFill;
 use crate::quantity::{Length, Volume};
 
 /// Below this share of the planned use a difference is tap error and asks for no correction (own setting, 5 %).
@@ -183,6 +184,7 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
         Payload::FillMade { product, mixture, in_tank, partners, checks, containers, .. } => {
             gate(position, checks);
+            let unplanned = OwnFill { exact: *product, is_between_passes: position.walk.strips_done == 0 };
             let made = MadeFill {
                 at,
                 place: position.place(),
@@ -191,6 +193,7 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
                 left_before: position.walk.in_tank,
                 in_tank: *in_tank,
                 partners: partners.clone(),
+                own: position.walk.due.first().map_or(unplanned, DueFill::own),
                 n_weather: position.weather.len(),
                 containers: containers.clone(),
             };

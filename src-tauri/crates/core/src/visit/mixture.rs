@@ -9,11 +9,12 @@ use chrono::NaiveDate;
 use uuid::Uuid;
 
 use super::command::Facts;
-use super::event::{Found, MixWater};
+use super::event::{DueFill, Found, MixWater};
 use super::gates::product_checks;
 use super::item::pieces;
 use super::state::{Position, SeenWater};
 use crate::checks::{Check, dose, mixing};
+use crate::plan::{OwnFill, PartnerPlan, PartnerShare};
 use crate::product::{Form, Label, Phase, Tag};
 use crate::quantity::{Arg, Concentration, ProductAmount, ProductDose, Volume};
 
@@ -147,6 +148,22 @@ pub fn partners_fill_checks(position: &Position, partners: &[(Uuid, ProductAmoun
 }
 
 impl Position {
+    /// The fills of the visit's own product, those made and those due: the partners follow them.
+    #[must_use]
+    pub fn own_fills(&self) -> Vec<OwnFill> {
+        self.walk.made.iter().map(|made| made.own).chain(self.walk.due.iter().map(DueFill::own)).collect()
+    }
+
+    /// What a fill gets of each partner as planned, in the order in which they were chosen; fills are counted from 0, those
+    /// made among them.
+    #[must_use]
+    pub fn partner_shares(&self, fill_idx: usize) -> Vec<PartnerShare> {
+        let Some(plan) = &self.plan else { return Vec::new() };
+        let own = self.own_fills();
+        let of_fill = |partner: &PartnerPlan| partner.shares(&own, plan.plan.product_exact).get(fill_idx).copied();
+        plan.plan.partners.iter().filter_map(of_fill).collect()
+    }
+
     /// What was measured of a partner so far.
     #[must_use]
     pub fn partner_made(&self, product_id: Uuid) -> Option<ProductAmount> {

@@ -17,6 +17,7 @@ use super::reading::{Spraying, TankRead, ToldCause};
 use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
+use crate::plan::OwnFill;
 use crate::quantity::{Code, Concentration, ProductAmount, ProductDose, Volume};
 
 /// Where the job stands.
@@ -153,6 +154,8 @@ pub struct MadeFill {
     pub in_tank: Volume,
     /// What was measured of each partner.
     pub partners: Vec<(Uuid, ProductAmount)>,
+    /// What was due of the visit's own product: the partners follow it.
+    pub own: OwnFill,
     /// How often the weather had been seen by then.
     pub n_weather: usize,
     /// The containers that it was taken from.

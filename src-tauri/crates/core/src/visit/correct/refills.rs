@@ -4,7 +4,7 @@
 //! the tank to one and the same concentration, what is left of the earlier one included, so that none changes in mid-pass.
 
 use super::{Ground, NOISE_L, litres, place_of, product_of};
-use crate::plan::{self, FillRequest};
+use crate::plan::{self, FillRequest, OwnFill};
 use crate::quantity::{ProductAmount, Volume, is_above};
 use crate::visit::event::{DueFill, Place};
 
@@ -17,8 +17,9 @@ impl Ground<'_> {
         if unmixed_l > 0.0 && n_passes == self.position.walk.n_passes {
             // What is in the tank must last as far as the next fill.
             let now_l = (self.taken_l(self.next_pass(), first.from) - self.position.walk.in_tank.l()).max(0.0);
-            let grown: Vec<DueFill> =
-                due.iter().map(|fill| self.watered(fill, (extra_l - now_l) / unmixed_l)).collect();
+            let more = 1.0 + (extra_l - now_l) / unmixed_l;
+            let grown = due.iter().map(|fill| DueFill { mixture: fill.mixture.times(more), ..fill.clone() });
+            let grown = self.filled_up(grown.collect());
             if self.carries(now_l, &grown) {
                 return Some((now_l, grown));
             }
@@ -31,14 +32,20 @@ impl Ground<'_> {
         self.position.volume_on_the_way(from, to).l() * self.factor
     }
 
-    fn watered(&self, fill: &DueFill, share: f64) -> DueFill {
-        let mixture = fill.mixture.times(1.0 + share);
-        DueFill { mixture, water: mixture.less(self.own_volume(fill.product, fill.product_exact)), ..fill.clone() }
+    /// Fills to be made with their water: what is not product, partners included.
+    fn filled_up(&self, fills: Vec<DueFill>) -> Vec<DueFill> {
+        let rooms = self.own_volumes(&fills);
+        let water = |(fill, room): (DueFill, Volume)| DueFill { water: fill.mixture.less(room), ..fill };
+        fills.into_iter().zip(rooms).map(water).collect()
     }
 
-    /// The room that the products of a fill take, partners included.
-    fn own_volume(&self, product: ProductAmount, exact: ProductAmount) -> Volume {
-        product.own_volume(self.label.label.density) + self.plan.plan.partners_volume(exact)
+    /// The room that the products of each fill still to be made take, partners included.
+    fn own_volumes(&self, fills: &[DueFill]) -> Vec<Volume> {
+        let made = self.position.walk.made.iter().map(|made| made.own);
+        let own: Vec<OwnFill> = made.chain(fills.iter().map(DueFill::own)).collect();
+        let of_partners = self.plan.plan.partners_rooms(&own).into_iter().skip(self.position.walk.made.len());
+        let density = self.label.label.density;
+        fills.iter().zip(of_partners).map(|(fill, room)| fill.product.own_volume(density) + room).collect()
     }
 
     /// Whether these fills can be made and walked: none runs dry before the next, none overflows, each holds its product.
@@ -46,12 +53,11 @@ impl Ground<'_> {
         let capacity_l = self.capacity().l();
         let mut in_tank_l = self.position.walk.in_tank.l() + now_l;
         let mut place = self.next_pass();
-        fills.iter().all(|fill| {
+        fills.iter().zip(self.own_volumes(fills)).all(|(fill, own_volume)| {
             in_tank_l -= self.taken_l(place, fill.from);
             let lasts = in_tank_l >= -NOISE_L;
             in_tank_l = in_tank_l.max(0.0) + fill.mixture.l();
             place = fill.from;
-            let own_volume = self.own_volume(fill.product, fill.product_exact);
             lasts && !is_above(in_tank_l, capacity_l) && fill.mixture.l() > NOISE_L && fill.mixture > own_volume
         })
     }
@@ -103,20 +109,17 @@ impl Ground<'_> {
             let mixture = Volume::computed(*fresh_l);
             let product = ProductAmount::computed(product.kind(), amount);
             let product_exact = ProductAmount::computed(product.kind(), exact);
-            let own_volume = self.own_volume(product, product_exact);
-            if mixture <= own_volume {
-                return None;
-            }
             made.push(DueFill {
                 from: place_of(self.position, fill.from, 0),
                 to: place_of(self.position, fill.to, 1),
                 mixture,
                 product,
                 product_exact,
-                water: mixture.less(own_volume),
+                water: mixture,
             });
         }
-        (!made.is_empty()).then_some(made)
+        let holds_its_products = made.iter().zip(self.own_volumes(&made)).all(|(fill, room)| fill.mixture > room);
+        (!made.is_empty() && holds_its_products).then(|| self.filled_up(made))
     }
 }
 

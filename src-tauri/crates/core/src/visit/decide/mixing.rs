@@ -7,7 +7,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use super::super::command::{Facts, Named, Refusal, TickList};
-use super::super::event::{At, DueFill, FrozenLabel, FrozenPartner, MixWater, NoteRef, Payload, TypedFigure};
+use super::super::event::{At, FrozenLabel, FrozenPartner, MixWater, NoteRef, Payload, TypedFigure};
 use super::super::gates;
 use super::super::item::goes_on_together;
 use super::super::state::{Position, Stage};
@@ -178,18 +178,16 @@ pub(super) fn tick_all(position: &Position, list: TickList, group: &str) -> Resu
 /// What is measured of each partner into a fill: as planned, or what was really measured.
 fn partner_amounts(
     position: &Position,
-    due: &DueFill,
     really: &[(Uuid, ProductAmount)],
 ) -> Result<Vec<(Uuid, ProductAmount)>, Refusal> {
     known(really.iter().all(|(id, _)| position.partners.iter().any(|partner| partner.label.product_id == *id)))?;
-    let Some(plan) = &position.plan else { return Ok(Vec::new()) };
     position
         .partners
         .iter()
-        .zip(&plan.plan.partners)
+        .zip(position.partner_shares(position.walk.made.len()))
         .map(|(partner, planned)| {
             let product_id = partner.label.product_id;
-            let as_planned = planned.share(due.product_exact, plan.plan.product_exact).amount;
+            let as_planned = planned.amount;
             let named = really.iter().find(|(id, _)| *id == product_id).map(|(_, amount)| *amount);
             let amount = named.unwrap_or(as_planned);
             if amount.kind() == as_planned.kind() {
@@ -220,7 +218,7 @@ pub(super) fn fill_made(position: &Position, facts: &Facts, at: At, said: FillSa
         return Err(Refusal::First(vec![due]));
     }
     let product = product.unwrap_or(due.product);
-    let partners = partner_amounts(position, due, &partners)?;
+    let partners = partner_amounts(position, &partners)?;
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
     let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
     let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));

@@ -8,7 +8,7 @@ use uuid::Uuid;
 use crate::coverage::{Earlier as Lies, EarlierGround, without_slivers};
 use crate::kit::{Calibration, Kit};
 use crate::lawn::{Measured, NetArea, Survey};
-use crate::plan::{Cause, Choice, Plan};
+use crate::plan::{Cause, Choice, OwnFill, Plan};
 use crate::product::{Label, Purpose, Situation};
 use crate::quantity::{Acidity, Code, Figure, Hardness, Length, ProductAmount, ProductDose, Said, Temperature, Volume};
 
@@ -268,6 +268,14 @@ pub struct DueFill {
     pub product_exact: ProductAmount,
     /// Clean water to pour.
     pub water: Volume,
+}
+
+impl DueFill {
+    /// What the partners follow of it: only what is made between two passes may differ from the fill before.
+    #[must_use]
+    pub const fn own(&self) -> OwnFill {
+        OwnFill { exact: self.product_exact, is_between_passes: self.from.strips_done == 0 }
+    }
 }
 
 /// What a fill took from one container.
