@@ -5,6 +5,7 @@
 mod bad_lawns;
 mod calibration;
 mod course;
+mod day;
 mod home;
 mod kept_ground;
 mod kit;
@@ -14,6 +15,7 @@ mod mixing;
 mod placed;
 mod product;
 mod register;
+mod rest;
 mod stock;
 mod stock_laws;
 mod visit;

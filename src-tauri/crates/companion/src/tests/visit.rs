@@ -14,7 +14,7 @@ pub(super) const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
 pub(super) const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
 pub(super) const SPRING_FEED: &str = "01900000-0000-7000-8000-000000000303";
 pub(super) const KIT: &str = "01900000-0000-7000-8000-000000000401";
-const PATH_SPRAYER: &str = "01900000-0000-7000-8000-000000000402";
+pub(super) const PATH_SPRAYER: &str = "01900000-0000-7000-8000-000000000402";
 
 pub(super) fn typed(text: &str, unit: &str) -> Typed {
     Typed { text: text.into(), unit: unit.into() }
@@ -45,6 +45,13 @@ impl Walk {
         let command_id = Uuid::from_u128(n + 1).to_string();
         let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into(), rest_of: None };
         let view = visit_of(trial.done(ask));
+        Self { trial, visit_id, n_commands: n + 2, view }
+    }
+
+    /// Goes on with a visit that was opened otherwise.
+    pub(super) fn take_up(mut trial: Trial, n: u128) -> Self {
+        let visit_id = Uuid::from_u128(n).to_string();
+        let view = visit_of(trial.done(Ask::Visit { visit_id: visit_id.clone() }));
         Self { trial, visit_id, n_commands: n + 2, view }
     }
 

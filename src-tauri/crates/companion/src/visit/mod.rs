@@ -137,12 +137,12 @@ pub(crate) fn act(
         return Err(Failure::stale());
     }
     let stamp = companion.ports.clock.now();
-    let facts = if asks_facts(&act) {
+    let facts = if asks_history(&act) {
         facts::gather(companion, visit_id, &folded.state.position, &stamp)?
-    } else if names_containers(&act) {
-        Facts { containers: companion.containers()?, ..Facts::default() }
     } else {
-        Facts::default()
+        let containers = if names_containers(&act) { companion.containers()? } else { Vec::new() };
+        // The operator's own limits hold whenever the weather is seen or asked for.
+        Facts { limits: facts::limits(companion)?, containers, ..Facts::default() }
     };
     let state = folded.state;
     let is_washing_done = act == Act::WashDone;
@@ -219,8 +219,44 @@ pub(crate) fn frozen_label(companion: &Companion, visit_id: Uuid) -> Option<Uuid
 }
 
 /// Only the steps before the walk, and what ticks carry over, need to know more than the visit itself.
-const fn asks_facts(act: &Act) -> bool {
-    matches!(act, Act::Assess { .. } | Act::ChooseProduct { .. } | Act::AgreePlan { .. } | Act::BeginMixing)
+const fn asks_history(act: &Act) -> bool {
+    match act {
+        Act::Assess { .. }
+        | Act::ChooseProduct { .. }
+        | Act::AgreePlan { .. }
+        | Act::AddPartner { .. }
+        | Act::BeginMixing => true,
+        Act::ChooseKit { .. }
+        | Act::LeaveOutPartner { .. }
+        | Act::SeeWater { .. }
+        | Act::JarTested { .. }
+        | Act::TickAll { .. }
+        | Act::TickReady { .. }
+        | Act::SeeWeather { .. }
+        | Act::KeepBack { .. }
+        | Act::PassAdvisory { .. }
+        | Act::TickMix { .. }
+        | Act::FillMade { .. }
+        | Act::StripDone
+        | Act::PassDone
+        | Act::PassDoneAsPlanned
+        | Act::Refill
+        | Act::RanShort { .. }
+        | Act::Pause { .. }
+        | Act::Resume { .. }
+        | Act::TankLeft { .. }
+        | Act::Correct { .. }
+        | Act::UseUp { .. }
+        | Act::TickWash { .. }
+        | Act::WashDone
+        | Act::StopForGood { .. }
+        | Act::Close { .. }
+        | Act::ReadLeft { .. }
+        | Act::TellPauseReason { .. }
+        | Act::TellCause { .. }
+        | Act::Undo
+        | Act::UndoTo { .. } => false,
+    }
 }
 
 /// What a fill is taken from is held against the shelf.
