@@ -184,14 +184,10 @@ fn slips_of_the_pen_are_worth_a_second_look_and_refuse_nothing() {
     check("/name", json!("Another"), &[]);
     check("/dose/text", json!("0.3"), &["look-again-highest-far-above-dose"]);
     check("/highest_dose/text", json!("40"), &["look-again-highest-far-above-dose"]);
-    check("/water_max/text", json!("4000"), &["look-again-water-range-wide"]);
-    check("/water_max/text", json!("8000"), &["look-again-water-range-wide", "look-again-water-unusual"]);
-    check("/water_min/text", json!("40"), &["look-again-water-range-wide", "look-again-water-unusual"]);
-    check(
-        "/water_min",
-        json!({"text": "1", "unit": "mL/m2"}),
-        &["look-again-water-range-wide", "look-again-water-unusual", "look-again-dose-much-for-the-water"],
-    );
+    check("/water_max/text", json!("4000"), &["slip-water"]);
+    check("/water_max/text", json!("8000"), &["slip-water"]);
+    check("/water_min/text", json!("40"), &["slip-water"]);
+    check("/water_min", json!({"text": "1", "unit": "mL/m2"}), &["slip-water", "look-again-dose-much-for-the-water"]);
     check("/protective_mixing", json!([]), &["look-again-no-equipment-for-mixing"]);
     check("/water_margin/text", json!(""), &["look-again-no-margin-to-water"]);
     check("/kills_grass", json!(true), &["look-again-kills-grass"]);

@@ -17,7 +17,7 @@ use chrono::NaiveDate;
 
 pub use formulation::Formulation;
 pub use nutrients::{Analysis, AnalysisBasis, Nutrient, Stated, StatedAs, fed};
-pub use slips::{slip_of_concentration, slip_of_dose};
+pub use slips::{slip_of_concentration, slip_of_dose, slips_of_water};
 pub use solubility::Dissolving;
 pub use tagged::{Source, Tag, Tagged};
 pub use uses::{Active, ActiveDose, Content, Months, Situation, TargetUse};

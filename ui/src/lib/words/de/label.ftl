@@ -251,6 +251,7 @@ looked-back-only = Nachschau des letzten Einsatzes; nichts wird behandelt.
 looked_back = nur Nachschau
 look-at-the-dose-again = Sehen Sie noch einmal aufs Etikett, und haken Sie ab, dass es dieselbe Aufwandmenge nennt.
 slip-dose = { $value } liegt außerhalb dessen, was das Etikett selbst nennt: War { $meant } gemeint?
+slip-water = Wasser von { $value } ist zu Fuß ungewöhnlich oder weit weg von der anderen Angabe des Etiketts: War { $meant } gemeint?
 slip-concentration = Die Konzentration des Etiketts von { $value } passt nicht zu Aufwandmenge und Wasser, die { $meant } ergeben: Sehen Sie noch einmal aufs Etikett.
 dose-above-highest-for-target = { $value } ist mehr als die höchste Aufwandmenge des Etiketts für diesen Zweck, { $limit }.
 dose-fine-for-target = Nicht mehr als die höchste Aufwandmenge des Etiketts für diesen Zweck, { $limit }.

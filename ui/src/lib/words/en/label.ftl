@@ -251,6 +251,7 @@ looked-back-only = Looked back on the visit before; nothing is treated.
 looked_back = looked back only
 look-at-the-dose-again = Look at the label once more, and tick that it says the same dose.
 slip-dose = { $value } lies outside what the label itself states: was { $meant } meant?
+slip-water = Water of { $value } is unusual on foot, or far from the label’s other figure: was { $meant } meant?
 slip-concentration = The label's concentration of { $value } does not fit its dose and water, which make { $meant }: look at the label again.
 dose-above-highest-for-target = { $value } is more than the label's highest dose for this purpose, { $limit }.
 dose-fine-for-target = Not more than the label's highest dose for this purpose, { $limit }.

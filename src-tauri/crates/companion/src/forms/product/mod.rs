@@ -13,7 +13,7 @@ mod words;
 use chrono::NaiveDate;
 use evensward_core::product::{
     FirstAid, Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Tag, WaterRange, Year,
-    slip_of_dose,
+    slip_of_dose, slips_of_water,
 };
 use evensward_core::quantity::{
     Arg, Concentration, Density, Figure, Length, ProductDose, ProductKind, Said, Span, VolumePerArea,
@@ -75,12 +75,8 @@ const RAIN: &[(&str, RainWords)] =
 
 /// From this many times the dose on, a highest dose looks like a slipped point.
 const HIGHEST_OVER_DOSE: f64 = 5.0;
-/// From this many times the least water on, the most water looks like a slipped point.
-const MOST_OVER_LEAST_WATER: f64 = 10.0;
 /// Product that is more than this share of the mixture looks like a wrong unit.
 const SHARE_OF_MIXTURE: f64 = 0.25;
-/// Water outside these, in mL/m² for a visit's passes together, is unusual on foot.
-const USUAL_WATER_ML_PER_M2: (f64, f64) = (10.0, 500.0);
 
 /// The label as the trade takes it, or everything that is wrong with the form.
 pub(crate) fn parse(input: &ProductInput) -> Result<Label, Vec<FieldProblem>> {
@@ -358,18 +354,7 @@ fn notes(figures: &Figures, label: Option<&Label>, today: NaiveDate) -> Vec<Said
             notes.push(Said::new("look-again-highest-far-above-dose").with("times", times));
         }
     }
-    if let (Some(least), Some(most)) = (figures.water_min, figures.water_max)
-        && most.ml_per_m2() >= least.ml_per_m2() * MOST_OVER_LEAST_WATER
-    {
-        notes.push(Said::new("look-again-water-range-wide"));
-    }
-    for water in figures.water_min.into_iter().chain(figures.water_max) {
-        let (least, most) = USUAL_WATER_ML_PER_M2;
-        if !(least..=most).contains(&water.ml_per_m2()) {
-            let value = Arg::number(water.ml_per_m2(), evensward_core::quantity::Unit::MillilitrePerSquareMetre, 1);
-            notes.push(Said::new("look-again-water-unusual").with("value", value));
-        }
-    }
+    notes.extend(slips_of_water(figures.water_min, figures.water_max));
     if let (Some(ProductDose::Volume(dose)), Some(least)) = (figures.dose, figures.water_min)
         && dose.ml_per_m2() > least.ml_per_m2() * SHARE_OF_MIXTURE
     {
