@@ -132,6 +132,7 @@ pub fn ask(rule: &str, given: &Given<'_>) -> Option<Check> {
         | "fan-over-dry-ground"
         | "narrow-pace"
         | "other-direction" => planned::by_plan(rule, given),
+        "earlier-ground" => planned::by_history(given),
         "applied-by-others" | "leftover-area" | "leftover-kept" | "room-in-tank" | "use-against-plan" => {
             planned::by_visit(rule, given)
         }

@@ -1,16 +1,19 @@
 //! The rules that only a plan or a visit asks: driven by a small lawn, a kit of 1 m swath and 0.9 L/min at 1 m/s.
 
 use evensward_core::checks::Check;
-use evensward_core::lawn::{Beside, Part, PatchKind, Shape, Side, Survey};
+use evensward_core::coverage::EarlierGround;
+use evensward_core::lawn::{Beside, Part, PatchKind, Ring, Shape, Side, Survey, ValidOutline};
 use evensward_core::plan::{Choice, Plan, Remedy, plan};
 use evensward_core::quantity::{Length, ProductDose, ProductKind};
+use evensward_core::visit::command::Treatment;
 use evensward_core::visit::correct::{corrections, use_ups};
 use evensward_core::visit::event::{Applied, CorrectionKind, Found};
 use evensward_core::visit::gates;
 use evensward_core::visit::state::{Position, Stage};
+use uuid::Uuid;
 
 use super::given::Given;
-use crate::visit_sample::{Trial, World, found, l, left, m};
+use crate::visit_sample::{Trial, World, day, found, l, left, m};
 
 fn grams(g_per_m2: f64) -> ProductDose {
     ProductDose::of(ProductKind::Mass, g_per_m2).unwrap()
@@ -101,6 +104,31 @@ fn with_left(left_l: f64) -> Position {
     let mut position = Trial::at(world, Stage::UseUp).position().clone();
     position.walk.in_tank = l(left_l);
     position
+}
+
+/// The lawn of 15 m by 20 m, treated in January from its left edge so far right, when its outline was so wide.
+pub fn by_history(given: &Given<'_>) -> Option<Check> {
+    let up_to = |right_m: f64| {
+        let outer = vec![(0.0, 0.0), (right_m, 0.0), (right_m, 20.0), (0.0, 20.0)];
+        ValidOutline::from_rings(&[Ring { outer, holes: Vec::new() }]).unwrap()
+    };
+    let mut world = World::plain().without_narrow_strip();
+    let ground = EarlierGround { outline: up_to(given.number("outline_m")), ground: up_to(given.number("treated_m")) };
+    world.facts.history = vec![Treatment {
+        visit: Uuid::from_u128(0x77),
+        product: Uuid::from_u128(0xf1),
+        on: day("2026-01-05"),
+        dose: None,
+        actives: Vec::new(),
+        nutrients: Vec::new(),
+        ground: Some(ground),
+    }];
+    let trial = Trial::at(world, Stage::Choose);
+    let (world, position) = (&trial.world, trial.position());
+    let measured = world.survey.measure(None).unwrap();
+    let today = day("2026-05-04");
+    let checks = gates::product_checks(position, &world.facts, Uuid::from_u128(0xf1), &world.label, &measured, today);
+    found_in(checks, "earlier-ground")
 }
 
 /// The rules that are asked while a visit goes on.

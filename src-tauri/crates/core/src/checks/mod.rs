@@ -43,6 +43,7 @@ pub const RULES: &[&str] = &[
     "dose-on-ground",
     "drought",
     "drying-difference",
+    "earlier-ground",
     "ends-beyond",
     "ends-missed",
     "ends-on-the-lap",
