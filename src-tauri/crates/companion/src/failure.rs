@@ -108,6 +108,13 @@ impl From<StoreError> for Failure {
                 FailureCode::CannotWrite,
                 said("failure-file-exists", [("path", text(path.display().to_string()))]),
             ),
+            StoreError::Replaced { copy } => failure(
+                FailureCode::CannotWrite,
+                said("failure-replaced", [("path", text(copy.display().to_string()))]),
+            ),
+            StoreError::ReplacedUncopied { reason } => {
+                failure(FailureCode::CannotWrite, said("failure-replaced-uncopied", [("reason", text(reason))]))
+            }
             StoreError::Unreadable(unreadable) => Self::unreadable(unreadable.to_string()),
             StoreError::Sqlite(source) => {
                 failure(FailureCode::CannotWrite, said("failure-file", [("reason", text(source.to_string()))]))

@@ -62,6 +62,8 @@ impl OpenError {
             other @ (StoreError::Newer { .. }
             | StoreError::Differs { .. }
             | StoreError::Exists { .. }
+            | StoreError::Replaced { .. }
+            | StoreError::ReplacedUncopied { .. }
             | StoreError::Unreadable(_)) => Self::CannotWrite { path, reason: other.to_string() },
         }
     }
@@ -113,6 +115,18 @@ pub enum StoreError {
     Exists {
         /// The file.
         path: PathBuf,
+    },
+    /// The file was replaced, moved or deleted while it was open; what it held was copied.
+    #[error("the file was taken from its place while it was open: what it held is in {copy}")]
+    Replaced {
+        /// The copy.
+        copy: PathBuf,
+    },
+    /// The file was replaced, moved or deleted while it was open, and what it held could not be copied.
+    #[error("the file was taken from its place while it was open, and could not be copied: {reason}")]
+    ReplacedUncopied {
+        /// Why not.
+        reason: String,
     },
     /// An edit in the register can't be read.
     #[error(transparent)]

@@ -13,6 +13,7 @@ mod failure;
 mod journal;
 mod migrations;
 mod opening;
+mod place;
 mod pragmas;
 mod private;
 mod register;
@@ -25,6 +26,7 @@ pub use migrations::VERSION;
 pub use opening::{Condition, FILE_NAME, Opened};
 pub use register::RegisterChange;
 
+use place::Place;
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 /// The open file.
@@ -36,6 +38,7 @@ pub struct Store {
     connection: Connection,
     /// The file's version, where it is newer than this program's: then nothing is written.
     newer: Option<u32>,
+    place: Place,
 }
 
 impl Store {
@@ -44,6 +47,7 @@ impl Store {
         if let Some(version) = self.newer {
             return Err(StoreError::Newer { version }.into());
         }
+        self.stands()?;
         let transaction =
             self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let outcome = change(&transaction)?;

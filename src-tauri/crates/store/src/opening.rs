@@ -12,6 +12,7 @@ use rusqlite::{Connection, OpenFlags};
 use crate::Store;
 use crate::failure::{OpenError, StoreError};
 use crate::migrations::{self, VERSION};
+use crate::place::Place;
 use crate::pragmas::{self, APPLICATION_ID};
 
 /// The file's name in its folder.
@@ -126,7 +127,7 @@ fn open_file(path: &Path, vfs: Option<&str>) -> Result<Opened, StoreError> {
     if !is_empty(path)? {
         let reader = connect(path, vfs, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
         match look_over(&reader) {
-            Ok(Found::Newer(version)) => return Ok(only_read(reader, version)),
+            Ok(Found::Newer(version)) => return Ok(only_read(reader, version, path)),
             Ok(Found::Ours | Found::Nothing) => is_looked_over = true,
             // A crash left a journal that has to be played back first, which a reader may not do.
             Err(StoreError::CannotWrite { .. }) => {}
@@ -139,7 +140,7 @@ fn open_file(path: &Path, vfs: Option<&str>) -> Result<Opened, StoreError> {
         return Err(StoreError::CannotWrite { reason: "it is closed to writing".to_owned() });
     }
     if !is_looked_over && let Found::Newer(version) = look_over(&connection)? {
-        return Ok(only_read(connection, version));
+        return Ok(only_read(connection, version, path));
     }
     pragmas::set(&connection)?;
     let condition = match migrations::migrate(&mut connection)? {
@@ -147,12 +148,13 @@ fn open_file(path: &Path, vfs: Option<&str>) -> Result<Opened, StoreError> {
         VERSION => Condition::Current,
         from => Condition::BroughtForward { from },
     };
-    Ok(Opened { store: Store { connection, newer: None }, condition })
+    Ok(Opened { store: Store { connection, newer: None, place: Place::of(path) }, condition })
 }
 
-fn only_read(connection: Connection, version: u32) -> Opened {
+fn only_read(connection: Connection, version: u32, path: &Path) -> Opened {
     tracing::warn!(version, "the file is of a newer version and is only read");
-    Opened { store: Store { connection, newer: Some(version) }, condition: Condition::Newer { version } }
+    let store = Store { connection, newer: Some(version), place: Place::of(path) };
+    Opened { store, condition: Condition::Newer { version } }
 }
 
 /// Whether there is nothing in the file's place yet.
