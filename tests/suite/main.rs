@@ -18,6 +18,7 @@ mod unit_invariance_plan;
 
 mod air_reference;
 mod crash;
+mod door;
 mod faults;
 mod faults_disk;
 mod faults_vfs;
