@@ -178,9 +178,12 @@ pub(super) fn runs_of(
     let stretches = walked((group.from_m, group.to_m), &dry_stretches(dry), width_m, |from_m, to_m| {
         area_within(net, &group.loops, from_m, to_m)
     });
-    let n_pieces =
-        group.loops.iter().filter(|piece| piece.area_m2 > 0.0 && piece.u_most_m - piece.u_least_m > WITHIN_M);
-    let is_split_lengthwise = n_pieces.count() > 1;
+    // Only where pieces lie in this very stretch: a run that was parted from its group's others may lie alone.
+    let is_split_lengthwise = |from_m: f64, to_m: f64| {
+        let is_wide = |piece: &&Loop| piece.area_m2 > 0.0 && piece.u_most_m - piece.u_least_m > WITHIN_M;
+        let is_here = |piece: &Loop| area_within(net, std::slice::from_ref(piece), from_m, to_m) > NOISE_M2;
+        group.loops.iter().filter(is_wide).filter(|piece| is_here(piece)).count() > 1
+    };
     let mut ground_from_m = f64::NEG_INFINITY;
     for (idx, stretch) in stretches.iter().enumerate() {
         let next = stretches.get(idx + 1);
@@ -194,7 +197,7 @@ pub(super) fn runs_of(
         found.push(Walked {
             from_m: stretch.from_m,
             to_m: stretch.to_m,
-            is_beside_dry: stretch.is_beside_dry || is_split_lengthwise,
+            is_beside_dry: stretch.is_beside_dry || is_split_lengthwise(ground_from_m, ground_to_m),
             ground_m2,
             missed_m2: (ground_m2 - reached_m2).max(0.0),
             overshot_m2: (swept_m2 - reached_m2 - kept_off_m2).max(0.0),
