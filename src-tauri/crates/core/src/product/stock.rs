@@ -73,16 +73,10 @@ impl Balance {
         (self.kind == amount.kind()).then(|| Self { base: self.base - amount.base(), ..self })
     }
 
-    /// Both together; nothing when the kinds differ.
-    #[must_use]
-    pub fn plus(self, other: Self) -> Option<Self> {
-        (self.kind == other.kind).then(|| Self { base: self.base + other.base, ..self })
-    }
-
     /// This less another: what a count found beyond what was reckoned; nothing when the kinds differ.
     #[must_use]
     pub fn beyond(self, other: Self) -> Option<Self> {
-        (self.kind == other.kind).then(|| Self { base: self.base - other.base, ..self })
+        (self.kind == other.kind).then_some(Self { base: self.base - other.base, ..self })
     }
 
     /// Whether more was taken than was there. Arithmetic's last bits are no amount.

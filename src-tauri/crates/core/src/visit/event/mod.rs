@@ -1,7 +1,8 @@
 //! What can happen during a visit. This list is the visit: its state is the fold of these and nothing else.
 //!
 //! Invariant: a payload holds ids and figures, never a name, an address or a free text. What a person wrote stands in an
-//! erasable entry that a [`NoteRef`] binds by its salted hash.
+//! erasable entry that a [`NoteRef`] binds by its salted hash. A label's own words and a container's batch are print, not a
+//! person's.
 //! Invariant: label, kit, outline and plan are frozen whole into the events that took them, so that nothing worked out
 //! later (and no mended planner) can change an old visit.
 
