@@ -232,6 +232,7 @@ const SAME_IN_BOTH: &[(&str, &str)] = &[
     ("stage-plan", "the same word"),
     ("walk-pause", "the same word"),
     ("pause-wind", "the same word"),
+    ("look-vibration", "the same word"),
 ];
 
 /// A message that another language left in English, if it did.

@@ -1,7 +1,7 @@
 # Spritzen, Auslitern, Reinigung: was die Prüfungen und die Formulare sagen.
 
 ## Sources
-nozzle-wear-extension = Beratung (University of Nebraska): höchstens 10 % neben dem Nenndurchfluss
+nozzle-wear-extension = Beratung (Universität von Nebraska): höchstens 10 % neben dem Nenndurchfluss
 directive-2009-128-article-8 = Regelmäßige Gerätekontrolle, Richtlinie 2009/128/EG, Artikel 8 (aus dem Gedächtnis); alle zwölf Monate ist allgemein üblich
 half-rate-rule = Halbwertregel für auslaufende Fächer (Ohio State University, Bulletin 817)
 
