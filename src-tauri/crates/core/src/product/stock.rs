@@ -70,7 +70,7 @@ impl Balance {
     /// What is left when so much is taken; nothing when the kinds differ.
     #[must_use]
     pub fn less(self, amount: ProductAmount) -> Option<Self> {
-        (self.kind == amount.kind()).then(|| Self { base: self.base - amount.base(), ..self })
+        (self.kind == amount.kind()).then_some(Self { base: self.base - amount.base(), ..self })
     }
 
     /// This less another: what a count found beyond what was reckoned; nothing when the kinds differ.
