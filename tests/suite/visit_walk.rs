@@ -250,7 +250,9 @@ fn no_cause_is_told_where_nothing_strayed() {
 
 #[test]
 fn after_the_last_pass_the_cause_can_still_be_told_and_stands_ready_at_the_signature() {
-    let mut trial = Trial::at(world().with_passes(1), Stage::PassEnd);
+    let mut world = world().with_passes(1);
+    world.label.water.least = None;
+    let mut trial = Trial::at(world, Stage::PassEnd);
     let had_l = trial.position().walk.available.l();
     trial.act(left(had_l - 3.0));
     assert_eq!(trial.stage(), Stage::UseUp);
