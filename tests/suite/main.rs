@@ -24,6 +24,7 @@ mod faults_disk;
 mod faults_vfs;
 mod store;
 mod store_sample;
+mod store_several;
 
 mod visit;
 mod visit_ground;
@@ -32,6 +33,8 @@ mod visit_laws;
 mod visit_mended;
 mod visit_mixture;
 mod visit_sample;
+mod visit_several;
+mod visit_several_laws;
 mod visit_stock;
 mod visit_walk;
 

@@ -152,7 +152,8 @@ fn lists_of_visits_hold_the_ones_asked_for_in_order() {
     {
         let events = [event(row.visit_id, 1)];
         let (uses, private, link, clear_draft) = (None, &[], None, None);
-        let append = Append { expected_seq: 0, events: &events, projection: &row, uses, private, link, clear_draft };
+        let append =
+            Append { expected_seq: 0, events: &events, projection: &row, lawns: &[], uses, private, link, clear_draft };
         store.append(&append).unwrap();
     }
     let ids = |rows: Vec<evensward_format::journal::VisitRow>| -> Vec<u128> {
@@ -172,7 +173,16 @@ fn what_a_visit_took_is_written_with_its_events_or_not_at_all() {
     let mut step = |store: &mut Store, uses: Option<&[StockUse]>| {
         let events = [event(VISIT, seq + 1)];
         let (row, private, link, clear_draft) = (visit(VISIT, seq + 1), &[], None, None);
-        let append = Append { expected_seq: seq, events: &events, projection: &row, uses, private, link, clear_draft };
+        let append = Append {
+            expected_seq: seq,
+            events: &events,
+            projection: &row,
+            lawns: &[],
+            uses,
+            private,
+            link,
+            clear_draft,
+        };
         let kept = store.append(&append);
         seq += u32::from(kept.is_ok());
         kept
@@ -301,7 +311,8 @@ fn a_draft_is_cleared_by_the_command_it_was_typed_for_and_by_no_failed_one() {
     let (events, row) = ([event(VISIT, 1)], visit(VISIT, 1));
     let clear_draft = Some("ready");
     let (uses, private, link) = (None, &[], None);
-    let ready = Append { expected_seq: 0, events: &events, projection: &row, uses, private, link, clear_draft };
+    let ready =
+        Append { expected_seq: 0, events: &events, projection: &row, lawns: &[], uses, private, link, clear_draft };
     store.append(&Append { expected_seq: 3, ..ready }).unwrap_err();
     assert_eq!(store.draft("ready").unwrap().as_deref(), Some("{\"wind\":\"2.5\"}"));
     store.append(&ready).unwrap();
@@ -431,6 +442,7 @@ fn a_file_of_each_released_version_is_brought_forward_with_all_it_holds() {
     let released = [
         (1, include_str!("../../demo-data/dumps/schema-1.sql")),
         (2, include_str!("../../demo-data/dumps/schema-2.sql")),
+        (3, include_str!("../../demo-data/dumps/schema-3.sql")),
     ];
     assert_eq!(released.last().map(|(version, _)| *version), Some(VERSION), "this version has its dump");
     for (version, dump) in released {
@@ -450,6 +462,8 @@ fn a_file_of_each_released_version_is_brought_forward_with_all_it_holds() {
             assert_eq!(store.immutables(STOCK_COUNT, CONTAINER).unwrap().len(), 1);
             assert_eq!(store.entry("container", CONTAINER).unwrap().unwrap().fields["batch"], "INV-26-07");
         }
+        let further = store.visits_of_lawn(Uuid::from_u128(0x5b)).unwrap();
+        assert_eq!(further.len(), usize::from(version >= 3), "a further lawn of a visit finds it");
         store.put_stock_uses(VISIT, &[stock_use(VISIT, 2)]).unwrap();
         assert_eq!(store.stock_uses().unwrap(), [stock_use(VISIT, 2)]);
     }

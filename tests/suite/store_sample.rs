@@ -85,7 +85,16 @@ pub fn append(
     let mut projection = visit(visit_id, last_seq);
     projection.closed_utc_ms = link.map(|_| projection.changed_utc_ms);
     let (private, uses, clear_draft) = (&[], None, None);
-    store.append(&Append { expected_seq, events, projection: &projection, uses, private, link, clear_draft })
+    store.append(&Append {
+        expected_seq,
+        events,
+        projection: &projection,
+        lawns: &[],
+        uses,
+        private,
+        link,
+        clear_draft,
+    })
 }
 
 pub fn edit(number: u128, field: &str, value: &str, at_utc_ms: i64) -> FieldOperation {

@@ -53,7 +53,13 @@ fn a_whole_visit_as_planned_stands_where_each_tap_puts_it() {
     trial.act(product);
     trial.act(Command::ChooseKit(Box::new(kit)));
     let (choice, guide) = (Box::new(trial.world.choice.clone()), trial.world.guide);
-    trial.act(Command::AgreePlan { choice, guide, typed: Vec::new() });
+    trial.act(Command::AgreePlan {
+        choice,
+        guide,
+        typed: Vec::new(),
+        later: Vec::new(),
+        mixtures: evensward_core::plan::Mixtures::One,
+    });
     let plan = plan_of(&trial);
     assert_eq!(plan.narrow[0].taken, Remedy::SomePasses { k: 1 });
     is_near(plan.product.base(), 770.0);

@@ -12,7 +12,7 @@ use evensward_core::checks::weather::{Observation, Sky};
 use evensward_core::checks::wind::{Wind, WindFrom, WindReading};
 use evensward_core::kit::{Calibration, JugSteps, Kit, LastIn};
 use evensward_core::lawn::{Beside, Part, Shape, Side, Survey};
-use evensward_core::plan::{Cause, Choice};
+use evensward_core::plan::{Cause, Choice, Mixtures};
 use evensward_core::product::{
     Form, Label, LegalClass, Protective, ProtectiveByPhase, Purpose, Rain, Situation, Tagged, WaterRange,
 };
@@ -20,7 +20,7 @@ use evensward_core::quantity::{
     Angle, Code, FlowRate, Length, Mass, Pace, ProductAmount, ProductDose, ProductKind, Said, Span, Swath, Temperature,
     Volume, VolumePerArea, Weight,
 };
-use evensward_core::visit::command::{Command, Facts, Refusal};
+use evensward_core::visit::command::{Command, Facts, LaterWanted, Refusal};
 use evensward_core::visit::correct::{corrections, use_ups};
 use evensward_core::visit::decide::{is_due_at_fill, waits_for_items, weather_due};
 use evensward_core::visit::event::{
@@ -31,6 +31,8 @@ use evensward_core::visit::state::{Position, Stage, State};
 use evensward_core::visit::{decide, evolve};
 use evensward_format::payload;
 use uuid::Uuid;
+
+use crate::visit_several::at_the_border;
 
 /// 2026-05-04 09:00:00 in UTC.
 const BEGUN_UTC_MS: i64 = 1_777_885_200_000;
@@ -70,6 +72,9 @@ pub struct World {
     pub choice: Choice,
     pub guide: Guide,
     pub facts: Facts,
+    /// Lawns that are treated after this one.
+    pub later: Vec<LaterWanted>,
+    pub mixtures: Mixtures,
 }
 
 impl World {
@@ -106,6 +111,8 @@ impl World {
             choice: Choice::plain(3, dose),
             guide: Guide::ByPass,
             facts: Facts::default(),
+            later: Vec::new(),
+            mixtures: Mixtures::One,
         }
     }
 
@@ -374,7 +381,7 @@ impl Trial {
     /// What an operator does when the plain tap is refused: look at the sky again, fill to the brim, put no more
     /// product in, or stop.
     #[track_caller]
-    fn give_way(&mut self, refused: Command) {
+    pub fn give_way(&mut self, refused: Command) {
         let tank = self.world.kit.tank;
         let none = self.position().walk.due.first().map(|due| ProductAmount::zero(due.product.kind()));
         let mut ways = match refused {
@@ -412,9 +419,13 @@ pub fn plainest(position: &Position, world: &World) -> Command {
         Stage::Assess => Command::Assess(found()),
         Stage::Choose => world.choose_product(),
         Stage::Kit => Command::ChooseKit(Box::new(world.frozen_kit())),
-        Stage::Plan => {
-            Command::AgreePlan { choice: Box::new(world.choice.clone()), guide: world.guide, typed: Vec::new() }
-        }
+        Stage::Plan => Command::AgreePlan {
+            choice: Box::new(world.choice.clone()),
+            guide: world.guide,
+            typed: Vec::new(),
+            later: world.later.clone(),
+            mixtures: world.mixtures,
+        },
         Stage::Ready => get_ready(position, world),
         Stage::Mix => {
             let steps = position.mix_steps();
@@ -436,6 +447,7 @@ pub fn plainest(position: &Position, world: &World) -> Command {
             let ways = corrections(position);
             Command::Correct(ways.iter().find(|way| way.is_advised).map_or(CorrectionKind::AsPlanned, |way| way.kind))
         }
+        Stage::NextLawn => at_the_border(position),
         Stage::UseUp => {
             let ways = use_ups(position);
             Command::UseUp(ways.iter().find(|way| way.is_advised).map_or(UseUpKind::None, |way| way.kind))
@@ -471,7 +483,7 @@ fn get_ready(position: &Position, world: &World) -> Command {
 }
 
 /// A fine sky is looked at first, where the last one was not fine.
-fn unless_weather_is_old(position: &Position, command: Command) -> Command {
+pub fn unless_weather_is_old(position: &Position, command: Command) -> Command {
     match position.last_weather() {
         Some(seen) if seen.observation != fine() => see(fine()),
         _ => command,

@@ -99,6 +99,11 @@ export function nextAct(view: VisitView, change: Partial<PlanChoice> = {}): Act 
         panel.options.find((option) => option.is_advised) ?? panel.options.find((option) => option.can_be_chosen);
       return { act: 'correct', choice: advised?.choice ?? 'as_planned' };
     }
+    case 'next_lawn': {
+      const open = panel.items.find((item) => !item.is_ticked);
+      if (open !== undefined) return { act: 'tick_ready', item: open.item, on: true };
+      return panel.can_begin ? { act: 'begin_next_lawn' } : { act: 'see_weather', input: FINE_DAY };
+    }
     case 'use_up': {
       const advised =
         panel.options.find((option) => option.is_advised) ?? panel.options.find((option) => option.can_be_chosen);

@@ -279,6 +279,11 @@ fn plain(view: &VisitView) -> Act {
             let way = options.iter().find(|way| way.is_advised).or(options.last()).unwrap();
             Act::Correct { choice: way.choice.clone() }
         }
+        Panel::NextLawn(next) => match next.items.iter().find(|item| !item.is_ticked) {
+            Some(item) => Act::TickReady { item: item.item.clone(), on: true },
+            None if is_look_owed => look,
+            None => Act::BeginNextLawn,
+        },
         Panel::UseUp { options, .. } => {
             let way = options.iter().find(|way| way.is_advised).or(options.last()).unwrap();
             Act::UseUp { choice: way.choice.clone() }
@@ -328,6 +333,7 @@ const fn stage_of(panel: &Panel) -> Stage {
         Panel::Walk(_) => Stage::Walk,
         Panel::PassEnd { .. } => Stage::PassEnd,
         Panel::Correct { .. } => Stage::Correct,
+        Panel::NextLawn(_) => Stage::NextLawn,
         Panel::UseUp { .. } => Stage::UseUp,
         Panel::Wash { .. } => Stage::Wash,
         Panel::Close { .. } => Stage::Close,

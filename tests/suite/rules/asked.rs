@@ -97,9 +97,8 @@ pub fn ask(rule: &str, given: &Given<'_>) -> Option<Check> {
         "interval" | "number-this-year" | "amount-this-year" | "months" | "young-turf" | "mowing-before" => {
             of_calendar(rule, given)
         }
-        "dose" | "dose-on-ground" | "dose-for-target" | "least-dose" | "concentration" | "rounding" | "water" => {
-            of_dose(rule, given)
-        }
+        "dose" | "dose-by-own-water" | "dose-on-ground" | "dose-for-target" | "least-dose" | "concentration"
+        | "rounding" | "water" => of_dose(rule, given),
         "calibration-age"
         | "calibration-kit"
         | "calibration-repeats"
@@ -212,6 +211,7 @@ fn of_dose(rule: &str, given: &Given<'_>) -> Option<Check> {
     match rule {
         "dose" => Some(dose::dose_against_highest(of(), Some(&highest()))),
         "dose-on-ground" => Some(dose::dose_on_ground(of(), Some(&highest()))),
+        "dose-by-own-water" => Some(dose::dose_by_own_water(of(), ml(given.number("chosen_ml_per_m2")))),
         "dose-for-target" => {
             let used = TargetUse {
                 purpose: Purpose::Weeds,

@@ -40,10 +40,8 @@ impl Ledger {
             }
             Payload::StripDone => self.walked(pass, self.done(pass) + 1, before)?,
             Payload::PassDone => self.walked(pass, before.n_strips(pass), before)?,
-            Payload::RefillCalled { strips_done } => {
-                if before.guide() == Guide::ByPass {
-                    self.walked(pass, strips_done.unwrap_or_else(|| before.stretch_end()), before)?;
-                }
+            Payload::RefillCalled { strips_done } if before.guide() == Guide::ByPass => {
+                self.walked(pass, strips_done.unwrap_or_else(|| before.stretch_end()), before)?;
             }
             Payload::LeftRead { left, .. } => self.read_l = Some(left.l()),
             Payload::RanShort { strips_done } => {

@@ -141,6 +141,7 @@ fn kinds_at(stage: Stage) -> &'static [(u32, Kind)] {
         Stage::UseUp => {
             &[(5, Plain), (10, UseUp), (1, TellCause), (3, Pass), (2, Weather), (1, Stop), (1, Elsewhere), (1, Undo)]
         }
+        Stage::NextLawn => &[(24, Plain), (3, Weather), (2, Tick), (3, Pass), (1, Stop), (1, Elsewhere), (1, Undo)],
         Stage::Wash => &[(24, Plain), (2, Weather), (2, Tick), (2, TickAll), (1, Stop), (1, Elsewhere), (1, Undo)],
         Stage::Close => &[(12, Plain), (1, Elsewhere), (1, Undo)],
         Stage::Closed => &[(1, Plain), (1, Elsewhere), (1, Undo)],
@@ -177,7 +178,8 @@ pub fn command_of(tap: Tap, trial: &Trial, barred: Option<&Refusal>) -> Command 
         Kind::OtherPlan => {
             let mut choice = world.choice.clone();
             choice.dose = choice.dose.times(0.5 + b);
-            Command::AgreePlan { choice: Box::new(choice), guide: world.guide, typed: Vec::new() }
+            let (later, mixtures) = (world.later.clone(), world.mixtures);
+            Command::AgreePlan { choice: Box::new(choice), guide: world.guide, typed: Vec::new(), later, mixtures }
         }
         Kind::Water => water(a, b),
         Kind::Jar => {

@@ -38,7 +38,7 @@ impl Companion {
     pub(crate) fn home(&self) -> Result<HomeView, Failure> {
         let today = self.today().to_string();
         let under_way: BTreeMap<Uuid, VisitRow> =
-            self.store.visits_open()?.into_iter().map(|visit| (visit.lawn_id, visit)).collect();
+            self.store.lawns_under_way()?.into_iter().map(|visit| (visit.lawn_id, visit)).collect();
         let mut lawns = Vec::new();
         let mut unfinished = Vec::new();
         let mut n_unreadable = 0;

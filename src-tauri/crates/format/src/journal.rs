@@ -98,3 +98,16 @@ pub struct StockUse {
     /// `mL` or `g`.
     pub unit: String,
 }
+
+/// What the events of a visit come to on a lawn that it treats after the one it was opened on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct VisitLawnRow {
+    /// The lawn.
+    pub lawn_id: Uuid,
+    /// Its place in the order of the walk: 2 for the second.
+    pub nth: u32,
+    /// The local date of the look-back that is still owed on it, as `YYYY-MM-DD`.
+    pub look_back_on: Option<String>,
+    /// A small JSON text with what a list shows of it; it holds ids and figures, never personal data.
+    pub summary: String,
+}

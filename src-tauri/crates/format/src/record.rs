@@ -322,6 +322,33 @@ pub struct Deviation {
     pub reason: Option<String>,
 }
 
+/// What the visit did on one of its lawns.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct TreatedLawn {
+    /// Where.
+    pub place: Place,
+    /// Nothing was sprayed on it.
+    pub is_untreated: bool,
+    /// Only part of its plan was carried out.
+    pub is_part: bool,
+    /// Mixture that was sprayed on it.
+    pub sprayed_l: f64,
+    /// Product that was sprayed on it; null where none was.
+    pub product: Option<Quantity>,
+    /// The dose that came of it over the ground that was covered.
+    pub dose_given: Option<Quantity>,
+    /// First drop on it, RFC 3339; null when nothing was sprayed.
+    pub started: Option<String>,
+    /// Last drop on it, RFC 3339.
+    pub ended: Option<String>,
+    /// Width of its ground that was kept dry because of the wind.
+    pub kept_back_m: Option<f64>,
+    /// Its passes.
+    pub passes: Vec<Pass>,
+    /// What differed on it.
+    pub deviations: Vec<Deviation>,
+}
+
 /// The record.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Record {
@@ -401,6 +428,10 @@ pub struct Record {
     pub note: Option<String>,
     /// Signed and closed, RFC 3339; null while open.
     pub signed: Option<String>,
+    /// Each lawn of the visit in the order of the walk. Where there are several, the place above is the first one, the passes
+    /// and deviations above are those of all, and product, water and mixture are sums.
+    #[serde(default)]
+    pub lawns: Vec<TreatedLawn>,
 }
 
 /// The JSON Schema of [`Record`], as it is published.

@@ -5,7 +5,7 @@
 //! link of a closed record and the clearing of the form's draft together: all of it is on the disk, or nothing is.
 
 use evensward_format::chain::ChainLink;
-use evensward_format::journal::{EventRow, StockUse, VisitRow};
+use evensward_format::journal::{EventRow, StockUse, VisitLawnRow, VisitRow};
 use evensward_format::private::PrivateText;
 use rusqlite::{Connection, OptionalExtension, params};
 use uuid::Uuid;
@@ -22,6 +22,8 @@ pub struct Append<'a> {
     pub events: &'a [EventRow],
     /// What the visit comes to with them.
     pub projection: &'a VisitRow,
+    /// What it comes to on further lawns.
+    pub lawns: &'a [VisitLawnRow],
     /// All that the visit's fills took from containers with them; nothing where that is as before.
     pub uses: Option<&'a [StockUse]>,
     /// Personal texts that the events name.
@@ -98,6 +100,7 @@ impl Store {
                 add_event(connection, event)?;
             }
             project(connection, append.projection)?;
+            project_lawns(connection, answer.visit_id, append.lawns)?;
             if let Some(uses) = append.uses {
                 stock::put(connection, answer.visit_id, uses)?;
             }
@@ -159,7 +162,15 @@ impl Store {
         Ok(rows::all(&self.connection, include_str!("queries/visits_open.sql"), (), rows::visit)?)
     }
 
-    /// Every visit to one lawn, the latest first.
+    /// The same, once for each lawn that they treat: a row names the lawn, and what the visit comes to on it.
+    ///
+    /// # Errors
+    /// When the file can't be read.
+    pub fn lawns_under_way(&self) -> Result<Vec<VisitRow>, StoreError> {
+        Ok(rows::all(&self.connection, include_str!("queries/lawns_under_way.sql"), (), rows::visit)?)
+    }
+
+    /// Every visit to one lawn, the latest first, with what it comes to on that lawn.
     ///
     /// # Errors
     /// When the file can't be read.
@@ -235,6 +246,21 @@ fn add_event(connection: &Connection, event: &EventRow) -> Result<(), StoreError
         event.version,
         event.payload,
     ])?;
+    Ok(())
+}
+
+/// A visit that treats one lawn has no such rows, and one whose plan was taken back has none any more.
+fn project_lawns(connection: &Connection, visit_id: Uuid, lawns: &[VisitLawnRow]) -> Result<(), StoreError> {
+    connection.prepare_cached(include_str!("queries/clear_visit_lawns.sql"))?.execute([visit_id.as_bytes()])?;
+    for lawn in lawns {
+        connection.prepare_cached(include_str!("queries/project_visit_lawn.sql"))?.execute(params![
+            visit_id.as_bytes(),
+            lawn.lawn_id.as_bytes(),
+            lawn.nth,
+            lawn.look_back_on,
+            lawn.summary,
+        ])?;
+    }
     Ok(())
 }
 

@@ -8,10 +8,11 @@ use rusqlite::{Connection, TransactionBehavior};
 use crate::failure::StoreError;
 use crate::pragmas::APPLICATION_ID;
 
-const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql")];
+const MIGRATIONS: &[&str] =
+    &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql"), include_str!("migrations/0003.sql")];
 
 /// The schema version that this program writes.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// The version of an open file.
 pub(crate) fn version_of(connection: &Connection) -> Result<u32, StoreError> {

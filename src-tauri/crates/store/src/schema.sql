@@ -64,6 +64,18 @@ CREATE TABLE stock_use (
 
 CREATE INDEX stock_use_of_container ON stock_use (container_id, utc_ms);
 
+-- What a visit's events come to on each lawn that it treats after the one it was opened on. A projection, like `visit`.
+CREATE TABLE visit_lawn (
+    visit_id     BLOB    NOT NULL CHECK (length(visit_id) = 16),  -- the visit
+    lawn_id      BLOB    NOT NULL CHECK (length(lawn_id) = 16),  -- the lawn
+    nth          INTEGER NOT NULL CHECK (nth >= 2),  -- its place in the order of the walk; the lawn in `visit` is the first
+    look_back_on TEXT             CHECK (look_back_on GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),  -- local date of the look-back still owed on it; null if none is
+    summary      TEXT    NOT NULL CHECK (json_valid(summary)),  -- small JSON text with what a list shows of it; no personal data
+    PRIMARY KEY (visit_id, lawn_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX visit_lawn_of_lawn ON visit_lawn (lawn_id);
+
 -- The chain of closed records, one chain a device.
 CREATE TABLE chain_link (
     device_id   BLOB    NOT NULL CHECK (length(device_id) = 16),  -- the device whose chain it is

@@ -27,7 +27,7 @@ kit_id: string, } | { "act": "agree_plan",
 /**
  * The choice it is made from.
  */
-choice: PlanChoice, } | { "act": "add_partner", 
+choice: PlanChoice, } | { "act": "begin_next_lawn" } | { "act": "leave_lawn_out" } | { "act": "add_partner", 
 /**
  * The product.
  */

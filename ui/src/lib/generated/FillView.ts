@@ -46,4 +46,8 @@ weight: Shown,
 /**
  * What it gets of each partner.
  */
-partners: Array<PartnerFillView>, };
+partners: Array<PartnerFillView>, 
+/**
+ * Names of the lawns that it serves, where the visit treats several.
+ */
+lawns: Array<string>, };

@@ -9,8 +9,10 @@ import type { FillContainersView } from "./FillContainersView";
 import type { FillView } from "./FillView";
 import type { JarTestView } from "./JarTestView";
 import type { KitChoiceView } from "./KitChoiceView";
+import type { LawnChoiceView } from "./LawnChoiceView";
 import type { LeftAskedView } from "./LeftAskedView";
 import type { MixWaterView } from "./MixWaterView";
+import type { NextLawnPanel } from "./NextLawnPanel";
 import type { PartnersView } from "./PartnersView";
 import type { PlanChoice } from "./PlanChoice";
 import type { PlanView } from "./PlanView";
@@ -70,7 +72,11 @@ partners: PartnersView,
 /**
  * Doses that the label gives for single targets of this purpose.
  */
-target_doses: Array<TargetDoseView>, } | { "panel": "ready", 
+target_doses: Array<TargetDoseView>, 
+/**
+ * Other lawns of the same client that could come along.
+ */
+lawns: Array<LawnChoiceView>, } | { "panel": "ready", 
 /**
  * The items by group.
  */
@@ -186,7 +192,7 @@ said: Said,
 /**
  * Ways to put it right.
  */
-options: Array<CorrectionView>, } | { "panel": "use_up", 
+options: Array<CorrectionView>, } | { "panel": "next_lawn" } & NextLawnPanel | { "panel": "use_up", 
 /**
  * Left in the tank.
  */

@@ -6,6 +6,7 @@ import type { FillView } from "./FillView";
 import type { NarrowView } from "./NarrowView";
 import type { NutrientView } from "./NutrientView";
 import type { Said } from "./Said";
+import type { SeveralView } from "./SeveralView";
 import type { Shown } from "./Shown";
 import type { SumLine } from "./SumLine";
 import type { WaterOptionView } from "./WaterOptionView";
@@ -117,4 +118,8 @@ notes: Array<Said>,
 /**
  * What the products feed; empty where no label has an analysis.
  */
-nutrients: Array<NutrientView>, };
+nutrients: Array<NutrientView>, 
+/**
+ * The lawns after this one and all together, where the visit treats several.
+ */
+several: SeveralView | null, };

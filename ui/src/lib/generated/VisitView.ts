@@ -27,9 +27,17 @@ seq: number,
  */
 read_only: Said | null, 
 /**
- * The lawn's name.
+ * The name of the lawn that is stood on.
  */
 lawn: string, 
+/**
+ * Its place in the order of the walk, from 1.
+ */
+nth_lawn: number, 
+/**
+ * Lawns of the visit.
+ */
+n_lawns: number, 
 /**
  * The client's name, if any and not forgotten.
  */

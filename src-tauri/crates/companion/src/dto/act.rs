@@ -36,6 +36,10 @@ pub enum Act {
         /// The choice it is made from.
         choice: PlanChoice,
     },
+    /// The site of the next lawn was looked at: begin it.
+    BeginNextLawn,
+    /// Leave out the lawn that was come to.
+    LeaveLawnOut,
     /// Let a product share the tank.
     AddPartner {
         /// The product.

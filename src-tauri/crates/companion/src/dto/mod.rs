@@ -18,6 +18,7 @@ pub mod plan;
 pub mod product;
 pub mod record;
 pub mod register;
+pub mod several;
 pub mod stock;
 pub mod visit;
 pub mod walk;

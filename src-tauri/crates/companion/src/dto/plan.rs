@@ -8,6 +8,7 @@ use ts_rs::TS;
 use super::drawing::Drawing;
 use super::figures::{CheckView, Said, Shown, Typed};
 use super::mixing::PartnerFillView;
+use super::several::{LaterChoice, SeveralView};
 
 /// Which way the passes go and how the narrow strip is treated.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS, Default)]
@@ -35,6 +36,12 @@ pub struct PlanChoice {
     /// One lap round the edge first.
     #[serde(default)]
     pub edge_first: bool,
+    /// Lawns that are treated after this one in the same visit, in the order of the walk.
+    #[serde(default)]
+    pub later: Vec<LaterChoice>,
+    /// `one` mixture for all lawns, or `each` its own; empty is `one`.
+    #[serde(default)]
+    pub mixtures: String,
 }
 
 /// One strip and pass that needs its own pace, or one way out for the narrow strip.
@@ -143,6 +150,9 @@ pub struct FillView {
     /// What it gets of each partner.
     #[serde(default)]
     pub partners: Vec<PartnerFillView>,
+    /// Names of the lawns that it serves, where the visit treats several.
+    #[serde(default)]
+    pub lawns: Vec<String>,
 }
 
 /// One line of a sum laid open: what, how much.
@@ -233,4 +243,7 @@ pub struct PlanView {
     /// What the products feed; empty where no label has an analysis.
     #[serde(default)]
     pub nutrients: Vec<NutrientView>,
+    /// The lawns after this one and all together, where the visit treats several.
+    #[serde(default)]
+    pub several: Option<Box<SeveralView>>,
 }

@@ -7,6 +7,7 @@ use ts_rs::TS;
 
 use super::drawing::Drawing;
 use super::figures::{Argument, Said};
+use super::several::RecordLawnView;
 
 /// One line.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
@@ -45,6 +46,8 @@ pub struct RecordView {
     pub json: Option<String>,
     /// Hash that chains it to the record before, once closed.
     pub hash: Option<String>,
-    /// The lawn as it was walked.
+    /// The lawn as it was walked; of several, the one that was walked last.
     pub drawing: Drawing,
+    /// Each lawn as it was walked, where the visit was agreed for several.
+    pub lawns: Vec<RecordLawnView>,
 }

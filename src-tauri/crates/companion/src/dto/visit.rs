@@ -19,6 +19,7 @@ pub use super::plan::{
 };
 use super::product::ProductView;
 use super::record::RecordView;
+pub use super::several::{InAllView, LaterChoice, LaterPlanView, LawnChoiceView, NextLawnPanel, SeveralView};
 use super::stock::FillContainersView;
 pub use super::walk::{
     CourseView, LeftAskedView, MomentView, RinsingsView, StrayedView, StripStepView, TimeView, UndoView, WalkPanel,
@@ -197,6 +198,8 @@ pub enum Panel {
         partners: Box<PartnersView>,
         /// Doses that the label gives for single targets of this purpose.
         target_doses: Vec<TargetDoseView>,
+        /// Other lawns of the same client that could come along.
+        lawns: Vec<LawnChoiceView>,
     },
     /// Everything to tick before the first drop.
     Ready {
@@ -271,6 +274,8 @@ pub enum Panel {
         /// Ways to put it right.
         options: Vec<CorrectionView>,
     },
+    /// One lawn is done, the next is come to.
+    NextLawn(Box<NextLawnPanel>),
     /// What is left goes where the dose still allows.
     UseUp {
         /// Left in the tank.
@@ -375,8 +380,12 @@ pub struct VisitView {
     pub seq: u32,
     /// Whether it can only be read, and why.
     pub read_only: Option<Said>,
-    /// The lawn's name.
+    /// The name of the lawn that is stood on.
     pub lawn: String,
+    /// Its place in the order of the walk, from 1.
+    pub nth_lawn: u32,
+    /// Lawns of the visit.
+    pub n_lawns: u32,
     /// The client's name, if any and not forgotten.
     pub client: Option<String>,
     /// Stages with their state, for the trail at the top: code, and `done`, `now` or `later`.

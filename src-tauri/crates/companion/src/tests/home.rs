@@ -67,6 +67,7 @@ fn add(trial: &mut Trial, visit: &Visit<'_>) {
         expected_seq: 0,
         events: &[event],
         projection: &projection,
+        lawns: &[],
         private: &[],
         link: None,
         clear_draft: None,

@@ -16,6 +16,7 @@ mod placed;
 mod product;
 mod register;
 mod rest;
+mod several;
 mod stock;
 mod stock_laws;
 mod visit;

@@ -40,10 +40,14 @@ impl Walk {
         Self::open_in(Trial::with_demo(), 0x5000)
     }
 
-    pub(super) fn open_in(mut trial: Trial, n: u128) -> Self {
+    pub(super) fn open_in(trial: Trial, n: u128) -> Self {
+        Self::open_on(trial, n, FRONT_LAWN)
+    }
+
+    pub(super) fn open_on(mut trial: Trial, n: u128, lawn_id: &str) -> Self {
         let visit_id = Uuid::from_u128(n).to_string();
         let command_id = Uuid::from_u128(n + 1).to_string();
-        let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: FRONT_LAWN.into(), rest_of: None };
+        let ask = Ask::OpenVisit { visit_id: visit_id.clone(), command_id, lawn_id: lawn_id.into(), rest_of: None };
         let view = visit_of(trial.done(ask));
         Self { trial, visit_id, n_commands: n + 2, view }
     }
@@ -172,7 +176,7 @@ impl Walk {
     }
 
     pub(super) fn finish(&mut self) {
-        for _ in 0..40 {
+        for _ in 0..80 {
             match self.view.panel.clone() {
                 Panel::Mix { .. } => self.fill(),
                 Panel::Walk(walk) => {
@@ -186,6 +190,7 @@ impl Walk {
                     let way = options.iter().find(|way| way.is_advised).or(options.last()).unwrap();
                     self.act(Act::Correct { choice: way.choice.clone() });
                 }
+                Panel::NextLawn(border) => super::several::begin(self, *border),
                 Panel::UseUp { options, .. } => {
                     let way = options.iter().find(|way| way.is_advised).unwrap();
                     self.act(Act::UseUp { choice: way.choice.clone() });
@@ -426,6 +431,7 @@ fn a_treatment_counts_though_its_summary_is_spoiled() {
         expected_seq: 0,
         events: &events,
         projection: &projection,
+        lawns: &[],
         private: &[],
         link: None,
         clear_draft: None,

@@ -16,7 +16,7 @@ use super::journal::note_ref;
 use super::mixing;
 use super::parsing::{Problems, typed_figures};
 use super::planning::plan_choice;
-use super::{stock, weather};
+use super::{several, stock, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::visit::{Act, AssessInput, CloseInput};
@@ -45,9 +45,12 @@ pub(crate) fn parse(companion: &Companion, position: &Position, facts: &Facts, a
         Act::ChooseKit { kit_id } => choose_kit(companion, &kit_id)?,
         Act::AgreePlan { choice } => {
             let (parsed, guide) = plan_choice(position, facts, &choice)?;
+            let (later, mixtures) = several::wanted(companion, position, facts, &choice)?;
             let typed = typed_figures([("dose", &choice.dose), ("pace", &choice.pace)]);
-            Command::AgreePlan { choice: Box::new(parsed), guide, typed }
+            Command::AgreePlan { choice: Box::new(parsed), guide, typed, later, mixtures }
         }
+        Act::BeginNextLawn => Command::BeginNextLawn,
+        Act::LeaveLawnOut => Command::LeaveLawnOut,
         Act::AddPartner { product_id, dose } => mixing::add_partner(companion, &product_id, &dose)?,
         Act::LeaveOutPartner { product_id } => Command::LeaveOutPartner { product_id: failure::id(&product_id)? },
         Act::SeeWater { input } => mixing::see_water(companion, &input, &mut private)?,
@@ -174,7 +177,7 @@ pub(crate) fn optional_note(companion: &Companion, words: &str, private: &mut Ve
 }
 
 /// A local date that may stay empty.
-fn optional_date(problems: &mut Problems, field: &str, text: &str) -> Option<chrono::NaiveDate> {
+pub(crate) fn optional_date(problems: &mut Problems, field: &str, text: &str) -> Option<chrono::NaiveDate> {
     let text = text.trim();
     if text.is_empty() {
         return None;

@@ -1,7 +1,7 @@
 //! The codes of closed lists as screens and records name them: one table a list, read in both directions.
 
 use evensward_core::checks::mixing::JarOutcome;
-use evensward_core::plan::{Cause, Heading, NarrowAt, StartSide};
+use evensward_core::plan::{Cause, Heading, Mixtures, NarrowAt, StartSide};
 use evensward_core::product::Purpose;
 use evensward_core::visit::command::TickList;
 use evensward_core::visit::event::{CorrectionKind, Guide, Share, StopReason, Survivors, UseUpKind};
@@ -79,3 +79,7 @@ pub(crate) const HEADINGS: &[(&str, Heading)] = &[("along", Heading::Along), ("a
 pub(crate) fn code_of<T: PartialEq>(value: &T, list: &[(&'static str, T)]) -> &'static str {
     list.iter().find(|(_, known)| known == value).map_or("", |(code, _)| code)
 }
+pub(crate) const MIXTURES_SAID: &[(&str, Mixtures)] = &[("one", Mixtures::One), ("each", Mixtures::Each)];
+/// Where nothing was said, one mixture serves all.
+pub(crate) const MIXTURES: &[(&str, Mixtures)] =
+    &[("one", Mixtures::One), ("each", Mixtures::Each), ("", Mixtures::One)];

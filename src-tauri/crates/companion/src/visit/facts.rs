@@ -29,16 +29,40 @@ pub(crate) fn gather(
     stamp: &Stamp,
 ) -> Result<Facts, Failure> {
     let Some(lawn) = &position.lawn else { return Ok(Facts::default()) };
-    let rows = companion.store.visits_of_lawn(lawn.lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id);
+    let today = at(stamp).local_date();
+    let ready_today = ready_today(companion, visit_id, position, stamp, &today.to_string())?;
+    let mut facts =
+        Facts { limits: limits(companion)?, ready_today, ..of_lawn(companion, visit_id, lawn.lawn_id, stamp)? };
+    let later: Vec<Uuid> = position.later.iter().map(|later| later.lawn.lawn_id).collect();
+    add_lawns(companion, visit_id, &later, stamp, &mut facts)?;
+    Ok(facts)
+}
+
+/// Adds what is known of other lawns that are treated in the visit, or may be.
+pub(crate) fn add_lawns(
+    companion: &Companion,
+    visit_id: Uuid,
+    lawns: &[Uuid],
+    stamp: &Stamp,
+    facts: &mut Facts,
+) -> Result<(), Failure> {
+    for lawn_id in lawns {
+        let there = of_lawn(companion, visit_id, *lawn_id, stamp)?;
+        facts.later.insert(*lawn_id, Facts { limits: facts.limits, ..there });
+    }
+    Ok(())
+}
+
+/// What is known of one lawn from earlier visits.
+fn of_lawn(companion: &Companion, visit_id: Uuid, lawn_id: Uuid, stamp: &Stamp) -> Result<Facts, Failure> {
+    let rows = companion.store.visits_of_lawn(lawn_id)?.into_iter().filter(|row| row.visit_id != visit_id);
     let rows = with_summaries(companion, rows)?;
     let today = at(stamp).local_date();
     Ok(Facts {
         history: rows.iter().map(treatments).collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect(),
         look_back_due: look_back_due(&rows).filter(|due| due.on <= today),
         learned: rows.iter().filter_map(learned).collect(),
-        limits: limits(companion)?,
-        ready_today: ready_today(companion, visit_id, position, stamp, &today.to_string())?,
-        containers: companion.containers()?,
+        ..Facts::default()
     })
 }
 

@@ -39,7 +39,8 @@ pub(crate) fn view(position: &Position, number: u32, due: &DueFill, left: Volume
         product_exact: show::product(due.product_exact),
         water: show::litres(due.water),
         weight: weight(position, mixture, due.product),
-        partners: partner_fills(position, number),
+        partners: partner_fills(position, due),
+        lawns: Vec::new(),
     }
 }
 

@@ -7,16 +7,16 @@
 use std::sync::Arc;
 
 use evensward_core::visit::event::{At, NoteRef, Payload, Stamped};
-use evensward_core::visit::{Stage, State, evolve};
+use evensward_core::visit::{Position, Stage, State, evolve};
 use evensward_format::chain::ChainLink;
-use evensward_format::journal::{EventRow, Stamp, VisitRow};
+use evensward_format::journal::{EventRow, Stamp, VisitLawnRow, VisitRow};
 use evensward_format::payload;
 use evensward_format::private::PrivateText;
 use evensward_store::Append;
 use uuid::Uuid;
 
 use super::stock;
-use super::summary::Summary;
+use super::summary::{Summary, lawns};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said};
@@ -117,13 +117,14 @@ pub(crate) fn append(companion: &mut Companion, visit_id: Uuid, decided: Decided
     }
     let is_closing = state.position.stage == Stage::Closed;
     let link = if is_closing { Some(link(companion, visit_id, &rows)?) } else { None };
-    let projection = projection(companion, visit_id, &state, &stamp)?;
+    let (projection, lawns) = projection(companion, visit_id, &state, &stamp)?;
     let is_filled_as_before = Arc::ptr_eq(&made_before, &state.position.walk.made);
     let uses = (!is_filled_as_before).then(|| stock::uses(visit_id, &state.position));
     companion.store.append(&Append {
         expected_seq,
         events: &rows,
         projection: &projection,
+        lawns: &lawns,
         uses: uses.as_deref(),
         private: &private,
         link: link.as_ref(),
@@ -139,18 +140,34 @@ fn link(companion: &Companion, visit_id: Uuid, rows: &[EventRow]) -> Result<Chai
     Ok(ChainLink::close(before.as_ref(), companion.device_id, visit_id, &events))
 }
 
-fn projection(companion: &Companion, visit_id: Uuid, state: &State, stamp: &Stamp) -> Result<VisitRow, Failure> {
+/// What a visit comes to: its row, which is of the lawn that it was opened on, and a row for each further lawn.
+fn projection(
+    companion: &Companion,
+    visit_id: Uuid,
+    state: &State,
+    stamp: &Stamp,
+) -> Result<(VisitRow, Vec<VisitLawnRow>), Failure> {
     let position = &state.position;
-    let lawn = position.lawn.as_ref();
     let closed = position.closed.as_ref();
     // Intervals and years are counted by it: without a summary nothing is kept.
-    let summary =
-        serde_json::to_string(&Summary::of(position)).map_err(|error| Failure::malformed(error.to_string()))?;
-    Ok(VisitRow {
+    let summary = |lawn: &Position| {
+        serde_json::to_string(&Summary::of(lawn)).map_err(|error| Failure::malformed(error.to_string()))
+    };
+    let look_back_on = |lawn: &Position| {
+        let owed = closed.and_then(|closed| closed.signature.look_back_on).filter(|_| lawn.has_sprayed());
+        owed.map(|date| date.to_string())
+    };
+    let lawns = lawns(position);
+    let (first, further) = match lawns.split_first() {
+        Some((first, further)) => (first, further),
+        None => (position, [].as_slice()),
+    };
+    let frozen = first.lawn.as_ref();
+    let row = VisitRow {
         visit_id,
-        lawn_id: lawn.map_or(Uuid::nil(), |lawn| lawn.lawn_id),
+        lawn_id: frozen.map_or(Uuid::nil(), |lawn| lawn.lawn_id),
         // A lawn of one's own has no client: the nil id says so.
-        client_id: lawn.and_then(|lawn| lawn.client_id).unwrap_or(Uuid::nil()),
+        client_id: frozen.and_then(|lawn| lawn.client_id).unwrap_or(Uuid::nil()),
         product_id: position.label.as_ref().map(|label| label.product_id),
         kit_id: position.kit.as_ref().map(|kit| kit.kit_id),
         device_id: companion.device_id,
@@ -159,7 +176,12 @@ fn projection(companion: &Companion, visit_id: Uuid, state: &State, stamp: &Stam
         opened_utc_ms: position.opened.map_or(stamp.utc_ms, |at| at.utc_ms),
         changed_utc_ms: stamp.utc_ms,
         closed_utc_ms: closed.map(|closed| closed.at.utc_ms),
-        look_back_on: closed.and_then(|closed| closed.signature.look_back_on).map(|date| date.to_string()),
-        summary,
-    })
+        look_back_on: look_back_on(first),
+        summary: summary(first)?,
+    };
+    let further = (2_u32..).zip(further).map(|(nth, lawn)| {
+        let lawn_id = lawn.lawn.as_ref().map_or(Uuid::nil(), |lawn| lawn.lawn_id);
+        Ok(VisitLawnRow { lawn_id, nth, look_back_on: look_back_on(lawn), summary: summary(lawn)? })
+    });
+    Ok((row, further.collect::<Result<Vec<_>, Failure>>()?))
 }

@@ -8,7 +8,7 @@ use evensward_core::quantity::{
     Acidity, Arg, Hardness, ProductAmount, ProductDose, Said as Sentence, Temperature, Unit, Volume,
 };
 use evensward_core::visit::command::{Command, Facts};
-use evensward_core::visit::event::MixWater;
+use evensward_core::visit::event::{DueFill, MixWater};
 use evensward_core::visit::item::adding_order;
 use evensward_core::visit::{Position, gates};
 use evensward_format::private::PrivateText;
@@ -189,8 +189,10 @@ pub(crate) fn partners_view(
 }
 
 /// What a fill, counted from 1, gets of each partner.
-pub(crate) fn partner_fills(position: &Position, number: u32) -> Vec<PartnerFillView> {
-    let fill_idx = usize::try_from(number.saturating_sub(1)).unwrap_or(usize::MAX);
+pub(crate) fn partner_fills(position: &Position, due: &DueFill) -> Vec<PartnerFillView> {
+    // Among the fills of this lawn: those made, and those due in their order.
+    let ahead = position.walk.due.iter().position(|one| one.from == due.from).unwrap_or(0);
+    let fill_idx = position.walk.made.len() + ahead;
     position
         .partners
         .iter()
@@ -215,7 +217,8 @@ pub(crate) fn due_checks(companion: &Companion, position: &Position) -> Result<V
     let Some(due) = position.walk.due.first().filter(|_| position.plan.is_some()) else { return Ok(Vec::new()) };
     let planned = planned_partners(position);
     let mut checks = gates::fill_checks(position, due.product, due.mixture);
-    checks.extend(gates::partners_fill_checks(position, &planned, due.mixture));
+    let here = gates::share_here(position, due.product, due.mixture);
+    checks.extend(gates::partners_fill_checks(position, &planned, due.mixture, here));
     checks.extend(gates::dissolving_checks(position, due.product, &planned, due.mixture));
     checks
         .iter()

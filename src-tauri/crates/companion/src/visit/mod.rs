@@ -19,6 +19,8 @@ mod record_checks;
 mod record_mixing;
 mod record_view;
 mod refusal;
+mod several;
+mod several_view;
 mod short;
 mod stock;
 mod strips;
@@ -36,6 +38,7 @@ pub(crate) use stock::project_stock_uses;
 pub(crate) use summary::uses_of_labels;
 pub(crate) use texts::lawn_name;
 
+use evensward_core::lawn::{Measured, Survey};
 use evensward_core::visit::command::{Command, Facts};
 use evensward_core::visit::event::FrozenLawn;
 use evensward_core::visit::{Position, Stage, State, decide};
@@ -59,15 +62,11 @@ pub(crate) fn open(
     if companion.store.command(command_id)?.is_some() {
         return view(companion, visit_id);
     }
-    if let Some(under_way) = companion.store.visits_open()?.into_iter().find(|visit| visit.lawn_id == lawn_id) {
+    if let Some(under_way) = companion.store.lawns_under_way()?.into_iter().find(|visit| visit.lawn_id == lawn_id) {
         return view(companion, under_way.visit_id);
     }
-    let (input, survey) = companion.load_lawn(lawn_id)?;
-    let measured = survey.measure(None).map_err(|refusals| {
-        Failure::refused(refusals.iter().map(|refusal| show::problem(refusal.field.clone(), &refusal.said)).collect())
-    })?;
+    let (client_id, survey, measured) = surveyed(companion, lawn_id)?;
     let rest_of = rest_of.map(|visit| facts::rest_of(companion, lawn_id, visit)).transpose()?;
-    let client_id = input.client_id.as_deref().map(failure::id).transpose()?;
     let mut private = Vec::new();
     let client = client_id.map(|client_id| acts::client_note(companion, client_id, &mut private)).transpose()?;
     let mut lawn = FrozenLawn { lawn_id, client_id, client, survey, measured, rest_of };
@@ -83,6 +82,15 @@ pub(crate) fn open(
     view(companion, visit_id)
 }
 
+/// A lawn as it is kept: whose it is, its survey, and what the survey comes to.
+fn surveyed(companion: &Companion, lawn_id: Uuid) -> Result<(Option<Uuid>, Survey, Measured), Failure> {
+    let (input, survey) = companion.load_lawn(lawn_id)?;
+    let measured = survey.measure(None).map_err(|refusals| {
+        Failure::refused(refusals.iter().map(|refusal| show::problem(refusal.field.clone(), &refusal.said)).collect())
+    })?;
+    Ok((input.client_id.as_deref().map(failure::id).transpose()?, survey, measured))
+}
+
 /// A visit as it stands.
 pub(crate) fn view(companion: &mut Companion, visit_id: Uuid) -> Result<Answer, Failure> {
     let folded = current(companion, visit_id)?;
@@ -96,9 +104,9 @@ pub(crate) fn preview_plan(companion: &mut Companion, visit_id: Uuid, choice: Pl
     let folded = current(companion, visit_id)?;
     let stamp = companion.ports.clock.now();
     let facts = facts::gather(companion, visit_id, &folded.state.position, &stamp)?;
-    let preview = planning::preview(&folded.state.position, &facts, companion.today(), choice);
+    let preview = several::preview(companion, visit_id, &folded.state.position, facts, &stamp, choice);
     companion.folded = Some(folded);
-    Ok(Answer::Plan(preview))
+    Ok(Answer::Plan(preview?))
 }
 
 /// What an act is asked of: the visit, the command's id, and the state that the screen saw.
@@ -137,21 +145,25 @@ pub(crate) fn act(
         return Err(Failure::stale());
     }
     let stamp = companion.ports.clock.now();
-    let facts = if asks_history(&act) {
+    let mut facts = if asks_history(&act) {
         facts::gather(companion, visit_id, &folded.state.position, &stamp)?
     } else {
         let containers = if names_containers(&act) { companion.containers()? } else { Vec::new() };
         // The operator's own limits hold whenever the weather is seen or asked for.
         Facts { limits: facts::limits(companion)?, containers, ..Facts::default() }
     };
+    if let Act::AgreePlan { choice } = &act {
+        facts::add_lawns(companion, visit_id, &several::lawn_ids(choice)?, &stamp, &mut facts)?;
+    }
     let state = folded.state;
     let is_washing_done = act == Act::WashDone;
     let is_undo = matches!(act, Act::Undo | Act::UndoTo { .. });
+    let is_first_filling = !state.position.has_mixture();
     let is_filling = matches!(act, Act::FillMade { .. }) || is_pouring(&act);
     let acts::Parsed { command, private } = acts::parse(companion, &state.position, &facts, act)?;
     let payloads =
         decide(&state, &facts, at(&stamp), command).map_err(|refusal| refusal::failure(&state.position, refusal))?;
-    if is_filling && state.position.walk.made.is_empty() {
+    if is_filling && is_first_filling {
         // Before the visit itself: were it cut short in between, the sprayer would count as dirty, never as clean.
         set_in_sprayer(companion, &state.position, false)?;
     }
@@ -225,8 +237,10 @@ const fn asks_history(act: &Act) -> bool {
         | Act::ChooseProduct { .. }
         | Act::AgreePlan { .. }
         | Act::AddPartner { .. }
-        | Act::BeginMixing => true,
+        | Act::BeginMixing
+        | Act::BeginNextLawn => true,
         Act::ChooseKit { .. }
+        | Act::LeaveLawnOut
         | Act::LeaveOutPartner { .. }
         | Act::SeeWater { .. }
         | Act::JarTested { .. }

@@ -128,6 +128,8 @@ pub(crate) fn first_choice(position: &Position, dose_as_typed: Typed) -> PlanCho
         angle_deg: best.map_or(0.0, |best| best.angle.deg()),
         narrow_at: "last".to_owned(),
         edge_first: false,
+        later: Vec::new(),
+        mixtures: "one".to_owned(),
     }
 }
 
@@ -173,7 +175,7 @@ pub(crate) fn preview(position: &Position, facts: &Facts, today: NaiveDate, inpu
 }
 
 /// The choice as it was understood: the remedy that core took where none was chosen, headings as they will be walked.
-fn understood(mut input: PlanChoice, plan: &Plan) -> PlanChoice {
+pub(crate) fn understood(mut input: PlanChoice, plan: &Plan) -> PlanChoice {
     if input.narrow.is_empty()
         && let Some(report) = plan.narrow.first()
     {
@@ -182,9 +184,18 @@ fn understood(mut input: PlanChoice, plan: &Plan) -> PlanChoice {
     input
 }
 
-fn problems(refusal: Refusal) -> Vec<FieldProblem> {
+pub(crate) fn problems(refusal: Refusal) -> Vec<FieldProblem> {
     match refusal {
         Refusal::NoPlan(reasons) => reasons.iter().map(|said| show::problem(field_of(&said.code), said)).collect(),
+        Refusal::Lawn { lawn_idx, because } => {
+            let of_lawn = |problem: FieldProblem| FieldProblem {
+                field: format!("later.{}.{}", lawn_idx.saturating_sub(1), problem.field),
+                ..problem
+            };
+            problems(*because).into_iter().map(of_lawn).collect()
+        }
+        Refusal::First(reasons) => reasons.iter().map(|said| show::problem("plan", said)).collect(),
+        Refusal::Field { field, said } => vec![show::problem(field, &said)],
         other => vec![show::problem("plan", &Sentence::new("plan-not-now").with("why", Arg::Text(other.to_string())))],
     }
 }
@@ -233,11 +244,12 @@ pub(crate) fn plan_view(position: &Position, choice: &Choice, plan: &Plan) -> Pl
         pass_drawings: plan.passes.iter().map(|pass| strips::of_pass(position, plan, pass.number)).collect(),
         notes: notes(position, choice, plan),
         nutrients: Vec::new(),
+        several: None,
     }
 }
 
 /// What the products of a plan feed, and with it what this calendar year has fed, as if all lay on the same ground.
-fn nutrients(position: &Position, facts: &Facts, today: NaiveDate, plan: &Plan) -> Vec<NutrientView> {
+pub(crate) fn nutrients(position: &Position, facts: &Facts, today: NaiveDate, plan: &Plan) -> Vec<NutrientView> {
     let own = position.label.iter().map(|own| (&own.label, plan.dose));
     let partners = position.partners.iter().map(|partner| (&partner.label.label, partner.dose));
     let grams = |value: f64| show::shown(value, Unit::GramPerSquareMetre, 2);
@@ -275,7 +287,7 @@ fn sums(choice: &Choice, plan: &Plan) -> Vec<SumLine> {
     lines
 }
 
-fn narrow_view(report: &NarrowReport, passed: &[&str]) -> NarrowView {
+pub(crate) fn narrow_view(report: &NarrowReport, passed: &[&str]) -> NarrowView {
     let as_it_is = Sentence::new("narrow-as-it-is")
         .with("width", Arg::number(report.width.m(), Unit::Metre, 2))
         .with("factor", Arg::number(report.as_it_is_factor, Unit::Times, 1));

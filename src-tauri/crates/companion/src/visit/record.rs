@@ -7,12 +7,13 @@ use evensward_core::plan::Heading;
 use evensward_core::product::Phase;
 use evensward_core::quantity::{ProductAmount, ProductDose, Volume};
 use evensward_core::visit::Position;
+use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::decide::is_seen_at_end;
 use evensward_core::visit::event::{At, CorrectionKind};
 use evensward_core::visit::item::pieces;
 use evensward_core::visit::state::{DriedOut, MadeFill};
 use evensward_format::record::{
-    Deviation, Fill, ForWhom, LeftRead, Pass, Person, Place, Quantity, Record, SCHEMA, Sprayer, Weather,
+    Deviation, Fill, ForWhom, LeftRead, Pass, Person, Place, Quantity, Record, SCHEMA, Sprayer, TreatedLawn, Weather,
 };
 
 use super::codes::{HEADINGS, STOPS, USE_UPS, code_of};
@@ -31,37 +32,43 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
     let signature = closed.map(|closed| &closed.signature);
     let client = position.lawn.as_ref().and_then(|lawn| lawn.client.as_ref());
     let walk = &position.walk;
+    let by_lawn = position.by_lawn();
+    let first = by_lawn.first().unwrap_or(position);
+    let untreated: Vec<Position> =
+        position.left_out.iter().chain(position.later.iter()).map(|later| position.at_later(later)).collect();
+    let lawns = by_lawn.iter().chain(&untreated).map(|lawn| treated_lawn(companion, lawn));
+    let lawns = lawns.collect::<Result<Vec<TreatedLawn>, Failure>>()?;
     Ok(Record {
         schema: SCHEMA.to_owned(),
         visit_id: folded.visit_id.to_string(),
-        is_part: position.stopped.is_some() || walk.short.is_some(),
-        is_untreated: !position.has_sprayed(),
+        is_part: position.stopped.is_some() || lawns.iter().any(|lawn| lawn.is_part || lawn.is_untreated),
+        is_untreated: !position.has_sprayed_any(),
         operator: operator(companion, position)?,
         client: ForWhom {
             name: client.map_or(Ok(None), |note| word(companion, note, "name"))?,
             address: client.map_or(Ok(None), |note| word(companion, note, "address"))?,
         },
-        place: place(companion, position)?,
+        place: place(companion, first)?,
         purpose: position.found.as_ref().and_then(|found| found.target).map(|target| target.code().to_owned()),
         product: record_mixing::product(companion, position)?,
         partners: record_mixing::partners(companion, position)?,
         jar_test: record_mixing::jar_test(companion, position)?,
         mix_water: record_mixing::water(companion, position)?,
-        water_l: water_l(position),
-        mixture_l: mixture_l(position),
+        water_l: by_lawn.iter().map(water_l).sum(),
+        mixture_l: by_lawn.iter().map(mixture_l).sum(),
         sprayer: sprayer(position),
-        started: walk.began.map(moment),
-        ended: walk.ended.map(moment),
+        started: by_lawn.iter().find_map(|lawn| lawn.walk.began).map(moment),
+        ended: by_lawn.iter().rev().find_map(|lawn| lawn.walk.ended).map(moment),
         date: position.treated_on().map(|date| date.to_string()),
         weather: position.weather.iter().map(weather_line).collect(),
-        is_weather_seen_at_end: position.has_sprayed().then(|| is_seen_at_end(position)),
-        kept_back_m: position.kept_back.as_ref().map(|kept| kept.width.m()),
+        is_weather_seen_at_end: position.has_sprayed_any().then(|| is_seen_at_end(position)),
+        kept_back_m: first.kept_back.as_ref().map(|kept| kept.width.m()),
         protective: protective(position),
         protective_mixing: record_mixing::worn(position, Phase::Mixing),
         protective_washing: record_mixing::worn(position, Phase::Washing),
-        fills: walk
-            .made
+        fills: by_lawn
             .iter()
+            .flat_map(|lawn| lawn.walk.made.iter())
             .map(|fill| Fill {
                 at: moment(fill.at),
                 mixture_l: fill.mixture.l(),
@@ -72,9 +79,9 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
                 batches: record_mixing::batches(position, fill),
             })
             .collect(),
-        passes: passes(position),
+        passes: by_lawn.iter().flat_map(passes).collect(),
         checks: record_checks::written(position),
-        deviations: deviations(companion, position)?,
+        deviations: deviations(companion, position, &by_lawn, untreated.len())?,
         used_up: walk.used_up.map(|used| code_of(&used.kind, USE_UPS).to_owned()),
         leftover_l: walk.used_up.map_or(0.0, |used| used.leftover.l()),
         advice: signature
@@ -83,6 +90,25 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Record, Failu
         look_back_on: signature.and_then(|signature| signature.look_back_on).map(|date| date.to_string()),
         note: optional_words(companion, signature.and_then(|signature| signature.note.as_ref()))?,
         signed: closed.map(|closed| moment(closed.at)),
+        lawns,
+    })
+}
+
+/// What the visit did on the one lawn that a position shows.
+fn treated_lawn(companion: &Companion, lawn: &Position) -> Result<TreatedLawn, Failure> {
+    let has_sprayed = lawn.has_sprayed();
+    Ok(TreatedLawn {
+        place: place(companion, lawn)?,
+        is_untreated: !has_sprayed,
+        is_part: lawn.stopped.is_some() || lawn.walk.short.is_some(),
+        sprayed_l: lawn.mixture_sprayed().l(),
+        product: lawn.product_sprayed().filter(|_| has_sprayed).map(amount),
+        dose_given: dose_given(lawn).filter(|_| has_sprayed).map(dose),
+        started: lawn.walk.began.map(moment),
+        ended: lawn.walk.ended.map(moment),
+        kept_back_m: lawn.kept_back.as_ref().map(|kept| kept.width.m()),
+        passes: passes(lawn),
+        deviations: on_lawn(companion, lawn)?,
     })
 }
 
@@ -258,8 +284,12 @@ fn litres(volume: Volume) -> Quantity {
     Quantity { value: volume.l(), unit: "L".to_owned() }
 }
 
-fn deviations(companion: &Companion, position: &Position) -> Result<Vec<Deviation>, Failure> {
-    let walk = &position.walk;
+fn deviations(
+    companion: &Companion,
+    position: &Position,
+    by_lawn: &[Position],
+    n_untreated: usize,
+) -> Result<Vec<Deviation>, Failure> {
     let mut lines = Vec::new();
     for passed in position.passed.iter() {
         lines.push(Deviation {
@@ -268,6 +298,25 @@ fn deviations(companion: &Companion, position: &Position) -> Result<Vec<Deviatio
             ..Deviation::default()
         });
     }
+    for lawn in by_lawn {
+        lines.extend(on_lawn(companion, lawn)?);
+    }
+    lines.extend((0..n_untreated).map(|_| Deviation { code: "lawn-not-treated".to_owned(), ..Deviation::default() }));
+    if let Some(stopped) = &position.stopped {
+        lines.push(Deviation {
+            code: format!("stopped-{}", code_of(&stopped.reason, STOPS)),
+            at: Some(moment(stopped.at)),
+            reason: optional_words(companion, stopped.note.as_ref())?,
+            quantity: None,
+        });
+    }
+    Ok(lines)
+}
+
+/// What differed on the one lawn that a position shows.
+fn on_lawn(companion: &Companion, position: &Position) -> Result<Vec<Deviation>, Failure> {
+    let walk = &position.walk;
+    let mut lines = Vec::new();
     for pause in walk.pauses.iter() {
         let seconds = pause.ended.map(|ended| ended.seconds_since(pause.began));
         lines.push(Deviation {
@@ -318,14 +367,6 @@ fn deviations(companion: &Companion, position: &Position) -> Result<Vec<Deviatio
             code: "narrow-strip-left-out".to_owned(),
             quantity: Some(left_out),
             ..Deviation::default()
-        });
-    }
-    if let Some(stopped) = &position.stopped {
-        lines.push(Deviation {
-            code: format!("stopped-{}", code_of(&stopped.reason, STOPS)),
-            at: Some(moment(stopped.at)),
-            reason: optional_words(companion, stopped.note.as_ref())?,
-            quantity: None,
         });
     }
     Ok(lines)

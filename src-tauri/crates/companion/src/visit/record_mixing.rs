@@ -3,7 +3,7 @@
 //! Invariant: a partner is recorded as fully as the visit's own product; an inspector asks for each alike.
 
 use evensward_core::product::{LegalClass, Phase};
-use evensward_core::quantity::{ProductAmount, ProductDose};
+use evensward_core::quantity::{Area, ProductAmount, ProductDose};
 use evensward_core::visit::correct::dose_given;
 use evensward_core::visit::event::FrozenLabel;
 use evensward_core::visit::item::pieces;
@@ -29,15 +29,27 @@ const CLASSES: &[(&str, LegalClass)] = &[
 pub(crate) fn product(companion: &Companion, position: &Position) -> Result<Option<Product>, Failure> {
     let Some(frozen) = position.label.as_ref() else { return Ok(None) };
     let planned = position.plan.as_ref().map_or(frozen.label.dose, |plan| plan.choice.dose);
-    written(companion, frozen, planned, dose_given(position), position.product_made()).map(Some)
+    written(companion, frozen, planned, given(&position.by_lawn()), position.made_in_all()).map(Some)
+}
+
+/// The dose over all ground that the visit covered.
+fn given(by_lawn: &[Position]) -> Option<ProductDose> {
+    if let [alone] = by_lawn {
+        return dose_given(alone);
+    }
+    let sprayed = by_lawn.iter().filter_map(Position::product_sprayed).reduce(|a, b| a.plus(b).unwrap_or(a))?;
+    sprayed.over(by_lawn.iter().map(Position::covered).fold(Area::ZERO, |all, area| all + area))
 }
 
 /// The products that shared the tank with it.
 pub(crate) fn partners(companion: &Companion, position: &Position) -> Result<Vec<Product>, Failure> {
     let partners = position.partners.iter().map(|partner| {
         let product_id = partner.label.product_id;
-        let given = position.partner_sprayed(product_id).and_then(|sprayed| sprayed.over(position.covered()));
-        written(companion, &partner.label, partner.dose, given, position.partner_made(product_id))
+        let by_lawn = position.by_lawn();
+        let sprayed = by_lawn.iter().filter_map(|lawn| lawn.partner_sprayed(product_id));
+        let covered = by_lawn.iter().map(Position::covered).fold(Area::ZERO, |all, area| all + area);
+        let given = sprayed.reduce(|a, b| a.plus(b).unwrap_or(a)).and_then(|sprayed| sprayed.over(covered));
+        written(companion, &partner.label, partner.dose, given, position.partner_made_in_all(product_id))
     });
     partners.collect()
 }
@@ -125,7 +137,7 @@ pub(crate) fn water(companion: &Companion, position: &Position) -> Result<Vec<Mi
 /// What was worn in a phase: no fill is made and no washing done before each piece of it was ticked.
 pub(crate) fn worn(position: &Position, phase: Phase) -> Vec<String> {
     let was_entered = match phase {
-        Phase::Mixing => !position.walk.made.is_empty(),
+        Phase::Mixing => position.n_made() > 0,
         Phase::Spraying => position.walk.began.is_some(),
         Phase::Washing => matches!(position.stage, Stage::Close | Stage::Closed) && position.walk.began.is_some(),
     };

@@ -2,7 +2,9 @@
 
 use evensward_core::visit::Position;
 use evensward_core::visit::event::At;
-use evensward_format::record::{Deviation, Fill, LeftRead, MixWater, Pass, Product, Quantity, Record, Weather};
+use evensward_format::record::{
+    Deviation, Fill, LeftRead, MixWater, Pass, Product, Quantity, Record, TreatedLawn, Weather,
+};
 
 use super::journal::Folded;
 use super::{panels, record, record_checks, strips, texts};
@@ -10,6 +12,7 @@ use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said, Shown};
 use crate::dto::record::{RecordLine, RecordSection, RecordView};
+use crate::dto::several::RecordLawnView;
 use crate::failure::said;
 
 /// The record of a visit.
@@ -28,7 +31,25 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<RecordView, F
         json: is_closed.then_some(json),
         hash,
         drawing: strips::of_position(position).unwrap_or_default(),
+        lawns: drawn(companion, position)?,
     })
+}
+
+/// Each lawn as it was walked, where the visit was agreed for several; one that was not treated has no strips.
+fn drawn(companion: &Companion, position: &Position) -> Result<Vec<RecordLawnView>, Failure> {
+    if !position.is_of_several() {
+        return Ok(Vec::new());
+    }
+    let untreated = position.left_out.iter().chain(position.later.iter());
+    let untreated = untreated.map(|later| Position { plan: None, ..position.at_later(later) });
+    let lawns = position.by_lawn().into_iter().chain(untreated).map(|lawn| {
+        let lawn_id = lawn.lawn.as_ref().map(|lawn| lawn.lawn_id);
+        Ok(RecordLawnView {
+            lawn: lawn_id.map_or(Ok(String::new()), |lawn_id| texts::lawn_name(companion, lawn_id))?,
+            drawing: strips::of_position(&lawn).unwrap_or_default(),
+        })
+    });
+    lawns.collect()
 }
 
 fn hash(companion: &Companion, visit_id: uuid::Uuid) -> Result<Option<String>, Failure> {
@@ -87,6 +108,30 @@ fn section(heading: &str, lines: impl IntoIterator<Item = RecordLine>) -> Record
     RecordSection { heading: heading.to_owned(), lines: lines.into_iter().collect() }
 }
 
+/// What was done on one of several lawns.
+fn treated_lawn(lawn: &TreatedLawn) -> RecordSection {
+    let area = line("record-treated-area", vec![number(lawn.place.treated_area_m2, "m2", 1)]);
+    let mut lines = vec![line("record-lawn", vec![text(lawn.place.lawn.clone())]), area];
+    if lawn.is_untreated {
+        lines.push(RecordLine {
+            said: vec![said("record-lawn-not-treated", [])],
+            ..line("record-lawn-done", Vec::new())
+        });
+    } else {
+        lines.push(line("record-lawn-sprayed", vec![number(lawn.sprayed_l, "L", 2)]));
+        lines.extend(lawn.product.as_ref().map(|product| line("record-lawn-product", vec![quantity(product)])));
+        lines.extend(lawn.dose_given.as_ref().map(|dose| line("record-dose-given", vec![quantity(dose)])));
+        lines.push(line(
+            "record-lawn-passes",
+            vec![Argument::Count(u32::try_from(lawn.passes.len()).unwrap_or(u32::MAX))],
+        ));
+        if lawn.is_part {
+            lines.push(RecordLine { said: vec![said("record-lawn-part", [])], ..line("record-lawn-done", Vec::new()) });
+        }
+    }
+    section("record-one-lawn", lines)
+}
+
 fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
     let mut sections = vec![who(record), place(record)];
     sections.extend(record.product.as_ref().map(|product| section("record-product", own_product(record, product))));
@@ -138,6 +183,9 @@ fn sections(position: &Position, record: &Record) -> Vec<RecordSection> {
             RecordLine { label: "record-pass".to_owned(), values, said }
         }),
     ));
+    if position.is_of_several() {
+        sections.extend(record.lawns.iter().map(treated_lawn));
+    }
     if !record.deviations.is_empty() {
         sections.push(section("record-deviations", record.deviations.iter().map(deviation)));
     }
@@ -190,6 +238,10 @@ fn place(record: &Record) -> RecordSection {
         line("record-treated-area", vec![number(place.treated_area_m2, "m2", 1)]),
         line("record-outline-area", vec![number(place.outline_area_m2, "m2", 1)]),
     ];
+    if record.lawns.len() > 1 {
+        // Each has a section of its own.
+        lines.clear();
+    }
     if let Some(purpose) = &record.purpose {
         lines.push(line("record-purpose", vec![Argument::Code(purpose.clone())]));
     }
@@ -248,10 +300,10 @@ fn sprayer(record: &Record) -> Option<RecordSection> {
 }
 
 fn times(position: &Position, record: &Record) -> RecordSection {
-    let walk = &position.walk;
+    let by_lawn = position.by_lawn();
     let instants = [
-        ("record-started", walk.began),
-        ("record-ended", walk.ended),
+        ("record-started", by_lawn.iter().find_map(|lawn| lawn.walk.began)),
+        ("record-ended", by_lawn.iter().rev().find_map(|lawn| lawn.walk.ended)),
         ("record-signed", position.closed.as_ref().map(|closed| closed.at)),
     ];
     let mut lines: Vec<RecordLine> =

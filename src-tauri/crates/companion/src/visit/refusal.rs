@@ -28,6 +28,13 @@ pub(crate) fn failure(position: &Position, refusal: Refusal) -> Failure {
         Refusal::First(reasons) => refused(reasons.iter().map(|said| show::problem("first", said)).collect()),
         Refusal::Field { field, said } => refused(vec![show::problem(field, &said)]),
         Refusal::NoPlan(reasons) => refused(reasons.iter().map(|said| show::problem("plan", said)).collect()),
+        Refusal::Lawn { lawn_idx, because } => {
+            let mut failure = failure(position, *because);
+            for problem in &mut failure.problems {
+                problem.field = format!("later.{}.{}", lawn_idx.saturating_sub(1), problem.field);
+            }
+            failure
+        }
         Refusal::NothingToUndo => refused(vec![show::problem("undo", &Sentence::new("nothing-to-undo"))]),
         Refusal::UnknownItem => refused(vec![show::problem("item", &Sentence::new("no-such-item"))]),
         Refusal::IsPaused => refused(vec![show::problem("pause", &Sentence::new("is-paused"))]),

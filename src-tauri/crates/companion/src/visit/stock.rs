@@ -112,7 +112,9 @@ fn with_reasons(companion: &Companion, position: &Position, checks: &[Check]) ->
 /// What a visit's fills took from containers.
 pub(crate) fn uses(visit_id: Uuid, position: &Position) -> Vec<StockUse> {
     let mut uses = Vec::new();
-    for (fill, made) in (1_u8..=u8::MAX).zip(position.walk.made.iter()) {
+    // Fills are numbered through the lawns of a visit.
+    let by_lawn = position.by_lawn();
+    for (fill, made) in (1_u8..=u8::MAX).zip(by_lawn.iter().flat_map(|lawn| lawn.walk.made.iter())) {
         let mut taken: BTreeMap<Uuid, ProductAmount> = BTreeMap::new();
         for from in &made.containers {
             let total = taken.entry(from.container_id).or_insert(ProductAmount::zero(from.amount.kind()));

@@ -42,7 +42,7 @@ pub(crate) fn of_pass(position: &Position, plan: &Plan, pass_number: u8) -> Draw
     let moments = pass.moments();
     let strips_done = if is_agreed { usize::from(position.walk.strips_done) } else { 0 };
     let is_walking = is_agreed && matches!(position.stage, Stage::Walk | Stage::Mix);
-    let is_over = is_agreed && position.stage > Stage::Correct;
+    let is_over = is_agreed && position.stage >= Stage::UseUp;
     let is_whole = is_over && position.walk.short.is_none() && position.stopped.is_none();
     // A strip that a patch cuts in two may be come to twice: then it is drawn as two, each with its own place in the walk.
     let walked = moments.iter().enumerate().filter_map(|(idx, (moment, legs))| {

@@ -186,13 +186,19 @@ impl Summary {
             tracing::error!(%error, visit_id = %row.visit_id, "a summary can't be read, and is made anew from the journal");
             let folded = folded(companion, row.visit_id)?;
             match folded.read_only {
-                None => Ok(Self::of(&folded.state.position)),
+                None => Ok(Self::of_lawn(&folded.state.position, row.lawn_id)),
                 Some(why) => Err(Failure::read_only(why)),
             }
         })
     }
 
-    /// The summary of a state.
+    /// The summary of a state on one of its lawns; on one that it has not, nothing.
+    pub(crate) fn of_lawn(position: &Position, lawn_id: Uuid) -> Self {
+        let is_it = |lawn: &&Position| lawn.lawn.as_ref().is_some_and(|lawn| lawn.lawn_id == lawn_id);
+        lawns(position).iter().find(is_it).map(Self::of).unwrap_or_default()
+    }
+
+    /// The summary of a state that shows one lawn alone.
     pub(crate) fn of(position: &Position) -> Self {
         let label = position.label.as_ref();
         let treated_on = position.has_sprayed().then(|| position.treated_on()).flatten();
@@ -222,6 +228,14 @@ impl Summary {
             looked_back_on: position.found.as_ref().and_then(|found| found.look_back).map(|look_back| look_back.visit),
         }
     }
+}
+
+/// The visit on each of its lawns in the order of the walk: those that it came to, those that are to come, and once it is
+/// closed those that were left out.
+pub(crate) fn lawns(position: &Position) -> Vec<Position> {
+    let left_out = position.left_out.iter().filter(|_| position.closed.is_some());
+    let others: Vec<Position> = position.later.iter().chain(left_out).map(|later| position.at_later(later)).collect();
+    position.by_lawn().into_iter().chain(others).collect()
 }
 
 fn sentence(position: &Position) -> Option<Sentence> {

@@ -9,7 +9,7 @@ use super::{panels, strips, texts, weather, weather_view};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{CheckView, Said};
-use crate::dto::visit::{TrailStep, UndoView, VisitView};
+use crate::dto::visit::{TrailStep, UndoView, VisitView, WeatherInput};
 use crate::show;
 
 /// Stages on the trail: mixing, walking and correcting are one to the person who does them.
@@ -19,7 +19,7 @@ const TRAIL: &[(&str, &[Stage])] = &[
     ("kit", &[Stage::Kit]),
     ("plan", &[Stage::Plan]),
     ("ready", &[Stage::Ready]),
-    ("walk", &[Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct]),
+    ("walk", &[Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::NextLawn]),
     ("use-up", &[Stage::UseUp]),
     ("wash", &[Stage::Wash]),
     ("close", &[Stage::Close, Stage::Closed]),
@@ -37,19 +37,19 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<VisitView, Fa
         seq: folded.state.seq,
         read_only: folded.read_only.clone(),
         lawn: texts::lawn_name(companion, lawn.lawn_id)?,
+        nth_lawn: u32::try_from(position.done.len() + 1).unwrap_or(u32::MAX),
+        n_lawns: u32::try_from(position.n_lawns()).unwrap_or(u32::MAX),
         client: lawn.client.as_ref().map_or(Ok(None), |client| texts::word(companion, client, "name"))?,
         trail: trail(position.stage),
         story: story(position),
         panel: panels::of(companion, folded)?,
         drawing,
         checks: checks(companion, position)?,
-        weather: position
-            .last_weather()
-            .map_or_else(weather::empty_form, |seen| weather::form(&seen.observation, &seen.typed)),
+        weather: weather_form(position),
         weather_checks: weather_checks(companion, position)?,
         can_see_weather: matches!(
             position.stage,
-            Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp | Stage::Wash
+            Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::NextLawn | Stage::UseUp | Stage::Wash
         ),
         air: weather_view::air(position),
         edges: weather_view::edges(position),
@@ -67,7 +67,7 @@ fn undo(step: &Step) -> UndoView {
     let said = Sentence::new(step.what)
         .with("pass", Arg::Count(u32::from(walk.pass)))
         .with("strip", Arg::Count(u32::from(walk.strips_done.saturating_add(1))))
-        .with("fill", Arg::Count(u32::try_from(walk.made.len().saturating_add(1)).unwrap_or(u32::MAX)));
+        .with("fill", Arg::Count(u32::try_from(step.before.n_made().saturating_add(1)).unwrap_or(u32::MAX)));
     UndoView { command_id: step.command.to_string(), said: show::said(&said), at: texts::instant(step.at) }
 }
 
@@ -124,9 +124,20 @@ fn checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, 
         .collect()
 }
 
+/// The weather as last seen. Beside another lawn the side that the wind blows to is not the same: it is asked anew.
+fn weather_form(position: &Position) -> WeatherInput {
+    let Some(seen) = position.last_weather() else { return weather::empty_form() };
+    let mut form = weather::form(&seen.observation, &seen.typed);
+    if position.stage == Stage::NextLawn && !position.is_weather_seen_here() {
+        form.wind_towards.clear();
+    }
+    form
+}
+
 /// The checks of the weather as last seen, each with the reason that holds for it now.
 fn weather_checks(companion: &Companion, position: &Position) -> Result<Vec<CheckView>, Failure> {
-    let checks = position.last_weather().map(|seen| seen.checks.as_slice()).unwrap_or_default();
+    let seen = position.last_weather().filter(|_| position.stage != Stage::NextLawn || position.is_weather_seen_here());
+    let checks = seen.map(|seen| seen.checks.as_slice()).unwrap_or_default();
     checks
         .iter()
         .map(|check| {

@@ -34,7 +34,7 @@ pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
         (Guide::ByPass, None) if position.has_strayed_from_books() => ("walk-pass-done", Act::PassDone),
         (Guide::ByPass, None) => ("walk-pass-done", Act::PassDoneAsPlanned),
     };
-    let n_made = walk.made.len();
+    let n_made = position.n_made();
     let pace = position.plan.as_ref().map(|plan| plan.plan.pace);
     let in_tank = position.likely_in_tank();
     let takes = position.volume_between(walk.pass, walk.strips_done, stretch_end).times(position.likely_factor());
@@ -46,7 +46,7 @@ pub(crate) fn panel(position: &Position, now: At) -> WalkPanel {
         strip: strip(position),
         refill_before_strip: refill_after.map(|strips_done| u32::from(strips_done.saturating_add(1))),
         fill: u32::try_from(n_made).unwrap_or(u32::MAX),
-        n_fills: u32::try_from(n_made + walk.due.len()).unwrap_or(u32::MAX),
+        n_fills: u32::try_from(n_made + position.n_due()).unwrap_or(u32::MAX),
         in_tank: show::litres(in_tank),
         course: course(position, now),
         refill: refill(position).map(|said| show::said(&said)),

@@ -11,6 +11,9 @@ pub const ROUNDING_CAUTION_PERCENT: f64 = 5.0;
 /// More than this off the exact product, in per cent, asks for a finer measure (own setting).
 pub const ROUNDING_STOP_PERCENT: f64 = 10.0;
 
+/// More than this off the dose that was chosen, in per cent, is said of a lawn that shares its mixture (own setting).
+pub const OWN_WATER_CAUTION_PERCENT: f64 = 5.0;
+
 fn dose_arg(dose: ProductDose) -> Arg {
     Arg::number(dose.base(), dose.base_unit(), 3)
 }
@@ -85,4 +88,18 @@ pub fn rounding(product: ProductAmount, error_percent: f64) -> Check {
         (Verdict::Go, "rounding-small")
     };
     Check::new("rounding", verdict, Tag::Own, "common-practice", code).with_value(value).with_limit(limit)
+}
+
+/// The dose that lands on one of several lawns of one mixture, by its own water, against the dose that was chosen for it.
+#[must_use]
+pub fn dose_by_own_water(lands: ProductDose, chosen: ProductDose) -> Check {
+    let off_percent = if chosen.base() > 0.0 { (lands.base() / chosen.base() - 1.0) * 100.0 } else { 0.0 };
+    let (verdict, code) = if is_above(off_percent.abs(), OWN_WATER_CAUTION_PERCENT) {
+        (Verdict::Caution, "own-water-dose-differs")
+    } else {
+        (Verdict::Go, "own-water-dose-near")
+    };
+    Check::new("dose-by-own-water", verdict, Tag::Own, "arithmetic", code)
+        .with_value(dose_arg(lands))
+        .with_limit(dose_arg(chosen))
 }

@@ -39,6 +39,7 @@ pub const RULES: &[&str] = &[
     "container-left",
     "dissolving",
     "dose",
+    "dose-by-own-water",
     "dose-for-target",
     "dose-on-ground",
     "drought",

@@ -9,7 +9,7 @@ use super::ends::{beyond_checks, ends, missed_check, overlap_check};
 use super::fills::{FillRequest, share_out};
 use super::layout::{Laying, Spacing};
 use super::narrow::{Case, settle};
-use super::types::{Fill, Plan};
+use super::types::{Ends, Fill, NarrowReport, Plan, Refill};
 use super::walk::{Gait, Places, walk_to_the_tap};
 use crate::checks::{Check, Verdict, dose, water, weight};
 use crate::kit::{Calibration, Kit};
@@ -62,6 +62,40 @@ pub fn plan(
     label: &Label,
     choice: &Choice,
 ) -> Result<Plan, Vec<Said>> {
+    let drafting = draft_of(measured, kit, calibration, label, choice, kit.dead_volume)?;
+    let request = fill_request(kit, label, &drafting, kit.dead_volume, kit.dead_volume).map_err(|said| vec![said])?;
+    let (fills, refills) = share_out(&drafting.drafted.passes, request).map_err(|said| vec![said])?;
+    let all_exact = drafting.product_exact;
+    let all = fills.clone();
+    Ok(finished(
+        drafting,
+        kit,
+        label,
+        Tankfuls { fills, refills, all: &all, all_exact, share: 1.0, dead: kit.dead_volume },
+    ))
+}
+
+/// The plan of a lawn before its tankfuls: strips, passes and product.
+pub(super) struct Drafting<'a> {
+    measured: &'a Measured,
+    pub(super) choice: &'a Choice,
+    pub(super) drafted: Draft,
+    narrow: Vec<NarrowReport>,
+    ends: Ends,
+    gait: Gait,
+    ground_per_plan: f64,
+    pub(super) product_exact: ProductAmount,
+}
+
+/// Strips, passes and product. The narrow strip is judged by a mixture that leaves so much in the kit.
+pub(super) fn draft_of<'a>(
+    measured: &'a Measured,
+    kit: &Kit,
+    calibration: &Calibration,
+    label: &Label,
+    choice: &'a Choice,
+    dead: Volume,
+) -> Result<Drafting<'a>, Vec<Said>> {
     let refusals = refusals(kit, label, choice);
     if !refusals.is_empty() {
         return Err(refusals);
@@ -84,39 +118,72 @@ pub fn plan(
     let ground = Ground::new(measured, &laying, choice.edge_first);
     // Strips are rated by the ground they lie on, the label's dose by the plan under it, which is less.
     let ground_per_plan = measured.slope.map_or(1.0, |slope| 1.0 / slope.plan_share());
-    let case = Case { ground: &ground, choice, label, gait, dead: kit.dead_volume, ground_per_plan };
+    let case = Case { ground: &ground, choice, label, gait, dead, ground_per_plan };
     let (remedies, narrow) = settle(case).map_err(one)?;
-    let mut drafted = ground.draft(choice, gait, remedies).map_err(one)?;
+    let drafted = ground.draft(choice, gait, remedies).map_err(one)?;
     let ends = ends(&drafted, &ground.treated(&drafted), &ground.dry, measured.slope);
     let highest = label.highest_dose.as_ref().map(|highest| highest.value);
     let product_exact = product_for(choice.dose, drafted.treated, highest);
-    let mixture = drafted.walked + kit.dead_volume;
-    let strength = product_exact.in_mixture(mixture).ok_or_else(|| one(Said::new("nothing-to-spray")))?;
-    let request = FillRequest {
-        dead: kit.dead_volume,
-        capacity: fill_capacity(kit, choice.carry_limit, strength, label.density),
-        product: product_exact,
+    Ok(Drafting { measured, choice, drafted, narrow, ends, gait, ground_per_plan, product_exact })
+}
+
+/// What the tankfuls of one lawn alone are made for. So much is made up for the kit, and so much of its room is taken.
+pub(super) fn fill_request(
+    kit: &Kit,
+    label: &Label,
+    drafting: &Drafting<'_>,
+    dead: Volume,
+    taken: Volume,
+) -> Result<FillRequest, Said> {
+    let Drafting { choice, drafted, product_exact, .. } = drafting;
+    let mixture = drafted.walked + dead;
+    let strength = product_exact.in_mixture(mixture).ok_or_else(|| Said::new("nothing-to-spray"))?;
+    let highest = label.highest_dose.as_ref().map(|highest| highest.value);
+    Ok(FillRequest {
+        dead,
+        capacity: fill_capacity(kit, choice.carry_limit, strength, label.density).less(taken.less(dead)),
+        product: *product_exact,
         product_most: highest.map(|highest| highest * drafted.treated.lower()),
         step: choice.jug_step.unwrap_or(kit.jug_steps.step(choice.dose.kind())),
         clean_water_in_tank: choice.clean_water_in_tank,
         density: label.density,
-    };
-    let (fills, refills) = share_out(&drafted.passes, request).map_err(one)?;
+    })
+}
+
+/// The tankfuls of a lawn, and those of the whole mixture that it shares.
+pub(super) struct Tankfuls<'a> {
+    /// Those that are made on this lawn.
+    pub(super) fills: Vec<Fill>,
+    pub(super) refills: Vec<Refill>,
+    /// Those of the whole mixture.
+    pub(super) all: &'a [Fill],
+    /// The exact product of the whole mixture.
+    pub(super) all_exact: ProductAmount,
+    /// This lawn's share of what is sprayed of it.
+    pub(super) share: f64,
+    /// What is made up for the kit on this lawn.
+    pub(super) dead: Volume,
+}
+
+/// The finished plan of a lawn with its tankfuls.
+pub(super) fn finished(drafting: Drafting<'_>, kit: &Kit, label: &Label, tankfuls: Tankfuls<'_>) -> Plan {
+    let Drafting { measured, choice, mut drafted, narrow, ends, gait, ground_per_plan, product_exact } = drafting;
+    let Tankfuls { fills, refills, all, all_exact, share, dead } = tankfuls;
     walk_to_the_tap(&mut drafted.passes, &drafted.layouts, &refills, Places::of(measured));
-    let measure = Measure::new(&fills, product_exact, label.density);
+    let measure = Measure::new(all, all_exact, share, label.density);
+    let mixture = drafted.walked + dead;
     let water = drafted.walked.over(drafted.treated.area).unwrap_or(VolumePerArea::ZERO);
     let highest_on_ground =
         measure.strongest * VolumePerArea::computed(drafted.highest_rate_ml_per_m2() * ground_per_plan);
     let weight_full =
-        fills.iter().map(|fill| weight_of_fill(kit, fill, label.density)).fold(kit.empty_weight, Weight::max);
+        all.iter().map(|fill| weight_of_fill(kit, fill, label.density)).fold(kit.empty_weight, Weight::max);
     let dose = measure.product.over(drafted.treated.area).unwrap_or(ProductDose::computed(choice.dose.kind(), 0.0));
-    let found =
-        Found { drafted: &drafted, fills: &fills, measure: &measure, highest_on_ground, water, weight_full, gait };
+    let found = Found { drafted: &drafted, fills: all, measure: &measure, highest_on_ground, water, weight_full, gait };
     let mut checks = checks(label, choice, &found);
     checks.extend(missed_check(&ends));
     checks.extend(overlap_check(&drafted));
     checks.extend(beyond_checks(&ends, &measured.sides, gait.swath));
-    Ok(Plan {
+    Plan {
         time: drafted.passes.iter().map(|pass| pass.time).sum(),
         flow: gait.flow,
         pace: gait.pace,
@@ -124,7 +191,7 @@ pub fn plan(
         treated: drafted.treated,
         left_out: drafted.left_out,
         walked: drafted.walked,
-        dead: kit.dead_volume,
+        dead,
         mixture,
         product_exact,
         product: measure.product,
@@ -144,7 +211,7 @@ pub fn plan(
         passes: drafted.passes,
         ends,
         partners: Vec::new(),
-    })
+    }
 }
 
 fn refusals(kit: &Kit, label: &Label, choice: &Choice) -> Vec<Said> {
@@ -224,7 +291,8 @@ struct Measure {
 }
 
 impl Measure {
-    fn new(fills: &[Fill], exact: ProductAmount, density: Option<Density>) -> Self {
+    /// Of so much of the mixture that these tankfuls make.
+    fn new(fills: &[Fill], exact: ProductAmount, share: f64, density: Option<Density>) -> Self {
         let kind = exact.kind();
         let measured: f64 = fills.iter().map(|fill| fill.product.base()).sum();
         let strongest = fills
@@ -232,7 +300,7 @@ impl Measure {
             .filter_map(|fill| fill.product.in_mixture(fill.mixture))
             .map(Concentration::per_l)
             .fold(0.0, f64::max);
-        let product = ProductAmount::computed(kind, measured);
+        let product = ProductAmount::computed(kind, measured * share);
         let error_percent = if exact.base() > 0.0 { (measured - exact.base()) / exact.base() * 100.0 } else { 0.0 };
         Self {
             own_volume: product.own_volume(density),

@@ -23,6 +23,7 @@ mod next_time;
 mod order;
 mod partners;
 mod runs;
+mod several;
 mod types;
 mod walk;
 mod water;
@@ -39,6 +40,7 @@ pub use leftover::{rinse_residual, smallest_area};
 pub use make::{fill_capacity, plan, weight_with};
 pub use next_time::{Cause, NextTime, TRIM_LEARNED, learned_trim};
 pub use partners::{OwnFill, PartnerDose, PartnerPlan, PartnerShare, with_partners};
+pub use several::{LAWNS_MOST, LawnToPlan, Mixtures, NoPlanOf, plan_several};
 pub use types::{
     Ends, Fill, FillMoment, Layout, Leg, NarrowOption, NarrowReport, Pass, Plan, Refill, Run, Strip, StripId,
 };

@@ -65,12 +65,12 @@ impl PartnerPlan {
     ///
     /// What the steps of the measure leave over or short in one group of fills is made good in the next, so that the sum
     /// comes as near to the whole as the steps let it; fills of one pass must not differ and are one group. None passes the
-    /// most that the label allows on its own ground.
+    /// most that the label allows on its own ground. A fill that reaches into the next lawn may hold more than this lawn's plan.
     #[must_use]
     pub fn shares(&self, own: &[OwnFill], of_all: ProductAmount) -> Vec<PartnerShare> {
         let kind = self.exact.kind();
         let share = |fill: &OwnFill| {
-            if of_all.base() > 0.0 { (fill.exact.base() / of_all.base()).clamp(0.0, 1.0) } else { 0.0 }
+            if of_all.base() > 0.0 { (fill.exact.base() / of_all.base()).max(0.0) } else { 0.0 }
         };
         let mut owed = 0.0;
         let mut shares = Vec::with_capacity(own.len());
@@ -117,32 +117,58 @@ impl Plan {
 
 /// The plan with partners in its tank: their amounts, the water less their own volume, the weight, and their checks.
 #[must_use]
-pub fn with_partners(mut plan: Plan, kit: &Kit, label: &Label, choice: &Choice, partners: &[PartnerDose<'_>]) -> Plan {
+pub fn with_partners(plan: Plan, kit: &Kit, label: &Label, choice: &Choice, partners: &[PartnerDose<'_>]) -> Plan {
+    let (fills, own) = (plan.fills.clone(), plan.own_fills());
+    with_partners_of(plan, kit, label, choice, partners, Shared { fills: &fills, own: &own, share: 1.0 })
+}
+
+/// The tankfuls of the mixture that a plan draws on, and its share of what is sprayed of it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Shared<'a> {
+    pub(super) fills: &'a [Fill],
+    pub(super) own: &'a [OwnFill],
+    pub(super) share: f64,
+}
+
+/// The same for a plan that shares its mixture with other lawns.
+pub(super) fn with_partners_of(
+    mut plan: Plan,
+    kit: &Kit,
+    label: &Label,
+    choice: &Choice,
+    partners: &[PartnerDose<'_>],
+    shared: Shared<'_>,
+) -> Plan {
     if partners.is_empty() {
         return plan;
     }
-    plan.partners = partners.iter().map(|partner| partner_plan(&plan, kit, partner)).collect();
+    plan.partners = partners.iter().map(|partner| partner_plan(&plan, kit, partner, shared)).collect();
     let rooms = plan.partners_rooms(&plan.own_fills());
     for (fill, room) in plan.fills.iter_mut().zip(&rooms) {
         fill.water = fill.water.less(*room);
         fill.own_volume = fill.own_volume + *room;
     }
-    let room: Volume = rooms.into_iter().sum();
+    let room: Volume = plan.partners_rooms(shared.own).into_iter().sum();
+    let room = room.times(shared.share);
     plan.own_volume = plan.own_volume + room;
     plan.clean_water = plan.clean_water.less(room);
-    plan.weight_full = heaviest(&plan, kit, label.density);
+    plan.weight_full = heaviest(&plan, shared, kit, label.density);
     for check in &mut plan.checks {
         if check.rule == "weight" {
             *check = weight::weight_on_the_back(plan.weight_full);
         }
     }
-    let checks: Vec<Check> =
-        plan.partners.iter().zip(partners).flat_map(|(made, partner)| checks(&plan, made, partner, choice)).collect();
+    let checks: Vec<Check> = plan
+        .partners
+        .iter()
+        .zip(partners)
+        .flat_map(|(made, partner)| checks(&plan, shared, made, partner, choice))
+        .collect();
     plan.checks.extend(checks);
     plan
 }
 
-fn partner_plan(plan: &Plan, kit: &Kit, partner: &PartnerDose<'_>) -> PartnerPlan {
+fn partner_plan(plan: &Plan, kit: &Kit, partner: &PartnerDose<'_>, shared: Shared<'_>) -> PartnerPlan {
     let highest = partner.label.highest_dose.as_ref().map(|highest| highest.value);
     let kind = partner.dose.kind();
     let mut made = PartnerPlan {
@@ -153,16 +179,14 @@ fn partner_plan(plan: &Plan, kit: &Kit, partner: &PartnerDose<'_>) -> PartnerPla
         most: highest.filter(|highest| highest.kind() == kind).map(|highest| highest * plan.treated.lower()),
         density: partner.label.density,
     };
-    let measured: f64 =
-        made.shares(&plan.own_fills(), plan.product_exact).iter().map(|share| share.amount.base()).sum();
-    made.product = ProductAmount::computed(kind, measured);
+    let measured: f64 = made.shares(shared.own, plan.product_exact).iter().map(|share| share.amount.base()).sum();
+    made.product = ProductAmount::computed(kind, measured * shared.share);
     made
 }
 
-fn heaviest(plan: &Plan, kit: &Kit, density: Option<Density>) -> Weight {
-    let own_fills = plan.own_fills();
+fn heaviest(plan: &Plan, shared: Shared<'_>, kit: &Kit, density: Option<Density>) -> Weight {
     let shares: Vec<Vec<PartnerShare>> =
-        plan.partners.iter().map(|partner| partner.shares(&own_fills, plan.product_exact)).collect();
+        plan.partners.iter().map(|partner| partner.shares(shared.own, plan.product_exact)).collect();
     let of_fill = |(idx, fill): (usize, &Fill)| {
         let held = if fill.number > 1 { fill.make_up_to + kit.dead_volume } else { fill.make_up_to };
         let share = if fill.mixture.l() > 0.0 { held.l() / fill.mixture.l() } else { 1.0 };
@@ -173,19 +197,25 @@ fn heaviest(plan: &Plan, kit: &Kit, density: Option<Density>) -> Weight {
             weight_with(weight, Volume::ZERO, amount.times(share), partner.density)
         })
     };
-    plan.fills.iter().enumerate().map(of_fill).fold(kit.empty_weight, Weight::max)
+    shared.fills.iter().enumerate().map(of_fill).fold(kit.empty_weight, Weight::max)
 }
 
 /// The checks of one partner's label against the plan.
-fn checks(plan: &Plan, made: &PartnerPlan, partner: &PartnerDose<'_>, choice: &Choice) -> Vec<Check> {
+fn checks(
+    plan: &Plan,
+    shared: Shared<'_>,
+    made: &PartnerPlan,
+    partner: &PartnerDose<'_>,
+    choice: &Choice,
+) -> Vec<Check> {
     let label = partner.label;
     let highest = label.highest_dose.as_ref();
     let is_chosen_above = highest.is_some_and(|highest| is_above(made.dose.base(), highest.value.base()));
     let by_lower_bound = made.product.over(plan.treated.lower()).filter(|_| !is_chosen_above).unwrap_or(made.dose);
-    let shares = made.shares(&plan.own_fills(), plan.product_exact);
+    let shares = made.shares(shared.own, plan.product_exact);
     let strongest_per_l = shares
         .iter()
-        .zip(&plan.fills)
+        .zip(shared.fills)
         .filter_map(|(share, fill)| share.amount.in_mixture(fill.mixture))
         .map(Concentration::per_l)
         .fold(0.0, f64::max);

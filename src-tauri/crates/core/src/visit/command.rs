@@ -1,6 +1,6 @@
 //! What an operator can ask of a visit, what the decider must know to answer, and how it refuses.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{Datelike, NaiveDate};
 use uuid::Uuid;
@@ -16,7 +16,7 @@ use crate::checks::limits::LimitProfile;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
 use crate::coverage::EarlierGround;
-use crate::plan::{Cause, Choice};
+use crate::plan::{Cause, Choice, Mixtures};
 use crate::product::stock::Container;
 use crate::product::{ActiveDose, Label, Nutrient};
 use crate::quantity::{Code, Length, ProductAmount, ProductDose, Said, Volume};
@@ -75,9 +75,18 @@ pub struct Facts {
     pub limits: LimitProfile,
     /// The containers that are kept, those taken off the shelf among them.
     pub containers: Vec<Container>,
+    /// The same of other lawns that are treated in this visit, or may be.
+    pub later: BTreeMap<Uuid, Facts>,
 }
 
 impl Facts {
+    /// What is known of another lawn of this visit. Nothing gathered of it is no history at all: it is never asked of a lawn
+    /// that was not gathered.
+    #[must_use]
+    pub fn of_lawn(&self, lawn_id: Uuid) -> Self {
+        self.later.get(&lawn_id).cloned().unwrap_or_default()
+    }
+
     /// Grams of a nutrient on a square metre in the calendar year of a day, as if all of it lay on the same ground.
     pub fn fed_in_year_of(&self, day: NaiveDate, nutrient: Nutrient) -> f64 {
         let this_year = self.history.iter().filter(|treatment| treatment.on.year() == day.year());
@@ -100,6 +109,17 @@ pub struct Named {
     pub container_id: Uuid,
     /// How much; nothing is all that was measured of the product.
     pub amount: Option<ProductAmount>,
+}
+
+/// A lawn that is to be treated in the same visit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LaterWanted {
+    /// The lawn.
+    pub lawn: Box<FrozenLawn>,
+    /// What was found on it.
+    pub found: Found,
+    /// The choice for it.
+    pub choice: Box<Choice>,
 }
 
 /// A list that can be ticked.
@@ -139,7 +159,15 @@ pub enum Command {
         guide: Guide,
         /// The figures as typed.
         typed: Vec<TypedFigure>,
+        /// Lawns that are treated after this one, in the order of the walk.
+        later: Vec<LaterWanted>,
+        /// Whether one mixture serves all lawns, or each has its own.
+        mixtures: Mixtures,
     },
+    /// Begin the lawn that was come to.
+    BeginNextLawn,
+    /// Leave out the lawn that was come to.
+    LeaveLawnOut,
     /// Let a product share the tank.
     AddPartner {
         /// The product.
@@ -345,6 +373,14 @@ pub enum Refusal {
     /// No plan comes of this choice.
     #[error("no plan comes of this choice")]
     NoPlan(Vec<Said>),
+    /// The same of another lawn of the visit.
+    #[error("of another lawn of the visit: {because}")]
+    Lawn {
+        /// Which, counted from 0 in the order of the walk.
+        lawn_idx: usize,
+        /// Why.
+        because: Box<Refusal>,
+    },
     /// There is nothing to take back.
     #[error("there is nothing to take back")]
     NothingToUndo,

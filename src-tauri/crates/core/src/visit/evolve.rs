@@ -7,12 +7,12 @@
 use std::sync::Arc;
 
 use super::event::{At, DueFill, Guide, KeptBack, Payload, Place, Stamped, UseUpKind};
-use super::item;
 use super::reading::{ToldCause, keep_time, left_read, ran_dry, whereabouts};
 use super::state::{
     Closed, DriedOut, GateChecks, JarTest, MadeFill, PassTruth, Passed, Pause, Position, SeenWater, SeenWeather, Short,
-    Stage, State, Step, Stopped, Trim, UsedUp,
+    Stage, State, Step, Stopped, Trim, UsedUp, Walk,
 };
+use super::{item, lawns};
 use crate::checks::Check;
 use crate::lawn::Measured;
 use crate::plan::OwnFill;
@@ -71,6 +71,8 @@ pub const fn what(payload: &Payload) -> &'static str {
         Payload::ProductChosen { .. } => "step-product-chosen",
         Payload::KitChosen { .. } => "step-kit-chosen",
         Payload::PlanAgreed { .. } => "step-plan-agreed",
+        Payload::NextLawnBegun { .. } => "step-next-lawn-begun",
+        Payload::LawnLeftOut { .. } => "step-lawn-left-out",
         Payload::PartnerChosen { .. } => "step-partner-chosen",
         Payload::PartnerLeftOut { .. } => "step-partner-left-out",
         Payload::WaterSeen { .. } => "step-water-seen",
@@ -123,8 +125,13 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             position.kit = Some(Arc::clone(kit));
             position.stage = Stage::Plan;
         }
-        Payload::PlanAgreed { plan, fills, checks, .. } => {
+        Payload::PlanAgreed { plan, fills, checks, later, .. } => {
             gate(position, checks);
+            for lawn in later.iter().flat_map(|later| &later.lawns) {
+                gate(position, &lawn.checks);
+            }
+            position.later = Arc::new(later.as_ref().map(|later| later.lawns.clone()).unwrap_or_default());
+            position.mixtures = later.as_ref().map(|later| later.mixtures).unwrap_or_default();
             position.walk.n_passes = plan.choice.n_passes;
             position.walk.due = Arc::new(fills.clone());
             position.plan = Some(Arc::clone(plan));
@@ -171,7 +178,9 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
         }
         Payload::AdvisoryPassed { rule, because } => {
             let n_weather = position.weather.len();
-            let passed = Passed { stage: position.stage, n_weather, rule: rule.clone(), because: because.clone() };
+            let lawn_idx = position.done.len();
+            let (stage, rule, because) = (position.stage, rule.clone(), because.clone());
+            let passed = Passed { stage, n_weather, lawn_idx, rule, because };
             Arc::make_mut(&mut position.passed).push(passed);
         }
         Payload::MixingBegun { carried, checks } => {
@@ -181,6 +190,11 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             }
             position.stage = Stage::Mix;
         }
+        Payload::NextLawnBegun { checks } => {
+            gate(position, checks);
+            lawns::begin_lawn(position, at);
+        }
+        Payload::LawnLeftOut { fills } => lawns::leave_out(position, fills),
         Payload::MixTicked { item, on } => tick(&mut position.mix, item, *on),
         Payload::FillMade { product, mixture, in_tank, partners, checks, containers, .. } => {
             gate(position, checks);
@@ -278,8 +292,12 @@ fn apply(position: &mut Position, at: At, payload: &Payload) {
             }
             position.stage = match position.stage {
                 // Product that was poured in and never sprayed is still in the sprayer.
-                _ if position.walk.made.is_empty() && item::has_poured(&position.mix) => Stage::Wash,
-                _ if position.walk.made.is_empty() => Stage::Close,
+                _ if !position.has_mixture() && item::has_poured(&position.mix) => Stage::Wash,
+                _ if !position.has_mixture() => Stage::Close,
+                Stage::NextLawn => {
+                    lawns::stop_before(position);
+                    position.stage
+                }
                 Stage::UseUp | Stage::Wash => position.stage,
                 // The tank was looked into at the end of this pass.
                 Stage::Correct => Stage::UseUp,
@@ -313,7 +331,7 @@ fn kept_back(position: &mut Position, kept: &KeptBack, measured: &Measured, chec
     }
     position.kept_back = (kept.width > Length::ZERO).then(|| Arc::new(kept.clone()));
     position.plan = None;
-    position.walk = Position::new().walk;
+    position.walk = Walk::default();
     position.stage = Stage::Plan;
 }
 
@@ -369,7 +387,11 @@ fn ran_short(position: &mut Position, at: At, strips_done: u16) {
     if position.walk.due.is_empty() {
         position.walk.short = Some(Short { place: position.place() });
         position.walk.ended = Some(at);
-        position.stage = Stage::Wash;
+        // A later lawn that has a tankful of its own can still be treated.
+        let is_more_made = position.later.iter().any(|later| !later.fills.is_empty());
+        if !(is_more_made && lawns::come_to_next(position)) {
+            position.stage = Stage::Wash;
+        }
     } else {
         position.stage = Stage::Mix;
     }
@@ -428,14 +450,19 @@ fn tank_measured(position: &mut Position, at: At, left: Volume, is_as_planned: b
 /// right. A pass without a strip of its own shows nothing.
 fn asks_correction(position: &Position, truth: &PassTruth) -> bool {
     let expected_l = truth.planned.l() * position.expected_factor();
-    let difference_l = (truth.used.l() - expected_l).abs();
-    truth.pass < position.walk.n_passes && truth.planned.l() > 0.0 && difference_l > expected_l * CORRECTION_SHARE
+    let more_l = truth.used.l() - expected_l;
+    let is_apart = truth.planned.l() > 0.0 && more_l.abs() > expected_l * CORRECTION_SHARE;
+    // At the end of a lawn only water can help, where the next one draws on the same mixture.
+    let is_for_next = more_l > 0.0 && position.reached() > Volume::ZERO;
+    is_apart && (truth.pass < position.walk.n_passes || is_for_next)
 }
 
 fn next_pass(position: &mut Position, at: At) {
     if position.walk.pass >= position.walk.n_passes {
         position.walk.ended = Some(at);
-        position.stage = Stage::UseUp;
+        if !lawns::come_to_next(position) {
+            position.stage = Stage::UseUp;
+        }
         return;
     }
     position.walk.pass = position.walk.pass.saturating_add(1);

@@ -7,7 +7,7 @@ use uuid::Uuid;
 
 use super::command::Facts;
 use super::earlier::earlier;
-use super::event::{Applied, Found, FrozenKit, FrozenLabel, Share};
+use super::event::{Applied, Found, FrozenKit, FrozenLabel, LaterLawn, Share};
 use super::item::pieces;
 pub use super::mixture::{
     asks_for_water, dissolving_checks, mixture_checks, partner_checks, partners_checks, partners_fill_checks,
@@ -24,7 +24,7 @@ use crate::checks::{Check, Verdict, authorised, dose, kit, label, ready, weather
 use crate::kit::SetUp;
 use crate::lawn::{Beside, Measured, PatchKind};
 use crate::product::{Label, Phase, Protective, Tag};
-use crate::quantity::{Arg, Length, ProductAmount, ProductDose, Volume};
+use crate::quantity::{Arg, Concentration, Length, ProductAmount, ProductDose, Volume};
 
 /// Is a treatment right at all?
 #[must_use]
@@ -45,6 +45,12 @@ pub fn assess_checks(found: &Found) -> Vec<Check> {
     let mut checks = vec![treat_at_all(target, seen)];
     checks.extend(applied_check(&found.applied));
     checks
+}
+
+/// What was found on a further lawn of the visit.
+#[must_use]
+pub fn found_checks(found: &Found) -> Vec<Check> {
+    applied_check(&found.applied).into_iter().collect()
 }
 
 /// What others applied is never taken as nothing: its product is not known to this file.
@@ -232,14 +238,74 @@ pub fn ready_checks(position: &Position) -> Vec<Check> {
 /// Does the product that was really measured stay within the label's highest dose, with what went in before, and the
 /// mixture that comes of it within its highest concentration?
 ///
-/// As in the plan, the highest dose is held against the lower bound of an uncertain area.
+/// As in the plan, the highest dose is held against the lower bound of an uncertain area. What is meant for another lawn does
+/// not count on this one, but on that one.
 #[must_use]
 pub fn fill_checks(position: &Position, product: ProductAmount, mixture: Volume) -> Vec<Check> {
     let (Some(chosen), Some(plan)) = (&position.label, &position.plan) else { return Vec::new() };
-    let all = position.product_made().map_or(Some(product), |made| made.plus(product));
-    let given = all.and_then(|all| all.over(plan.plan.treated.lower()));
+    let highest = chosen.label.highest_dose.as_ref();
     let mixed = position.concentration_with(product, mixture);
+    let all = position.product_made().map_or(Some(product), |made| made.plus(product));
+    let in_tank = tank_after(position, mixture);
+    let here = all.zip(mixed).map(|(all, mixed)| position.lands_here(all, mixed, in_tank)).or(all);
+    let given = here.and_then(|here| here.over(plan.plan.treated.lower()));
     let limit = chosen.label.concentration_limit();
-    let dose = given.map(|given| dose::dose_against_highest(given, chosen.label.highest_dose.as_ref()));
-    dose.into_iter().chain(mixed.map(|mixed| dose::concentration(mixed, limit.as_ref()))).collect()
+    let dose = given.map(|given| dose::dose_against_highest(given, highest));
+    let concentration = mixed.map(|mixed| dose::concentration(mixed, limit.as_ref()));
+    let later = mixed.map(|mixed| later_dose_checks(position, mixed)).unwrap_or_default();
+    dose.into_iter().chain(concentration).chain(later).collect()
+}
+
+/// The share of the product made so far that lands on this lawn, once so much comes to it.
+#[must_use]
+pub fn share_here(position: &Position, product: ProductAmount, mixture: Volume) -> f64 {
+    let all = position.product_made().map_or(Some(product), |made| made.plus(product));
+    let mixed = position.concentration_with(product, mixture);
+    let (Some(all), Some(mixed)) = (all, mixed) else { return 1.0 };
+    let here = position.lands_here(all, mixed, tank_after(position, mixture));
+    if all.base() > 0.0 { here.base() / all.base() } else { 1.0 }
+}
+
+/// What can be sprayed once so much fresh mixture has come to the tank.
+fn tank_after(position: &Position, mixture: Volume) -> Volume {
+    let dead = if position.has_mixture() { Volume::ZERO } else { position.dead() };
+    (position.walk.in_tank + mixture).less(dead)
+}
+
+/// The dose on each later lawn that draws on a mixture of this concentration: from it by that lawn's own water, and from its
+/// own tankfuls as planned.
+#[must_use]
+pub fn later_dose_checks(position: &Position, mixed: Concentration) -> Vec<Check> {
+    let Some(chosen) = &position.label else { return Vec::new() };
+    let reached = position.reach();
+    let checks = reached.iter().filter_map(|(later, takes)| {
+        let plan = &later.plan.plan;
+        let own = plan.product.in_mixture(plan.walked)? * plan.walked.less(*takes);
+        let all = (mixed * *takes).plus(own)?;
+        let check = dose::dose_against_highest(all.over(plan.treated.lower())?, chosen.label.highest_dose.as_ref());
+        Some(check.with("later", Arg::Count(nth_of(position, later))))
+    });
+    checks.collect()
+}
+
+/// The number of a later lawn in the order of the walk, from 1.
+#[must_use]
+pub fn nth_of(position: &Position, later: &LaterLawn) -> u32 {
+    let ahead = position.later.iter().position(|known| known.lawn.lawn_id == later.lawn.lawn_id).unwrap_or(0);
+    u32::try_from(position.done.len() + ahead + 2).unwrap_or(u32::MAX)
+}
+
+/// Does the dose on the lawn that was come to stay within the label's highest, by what is in the tank and what is still due?
+#[must_use]
+pub fn begun_dose_checks(position: &Position) -> Vec<Check> {
+    let (Some(chosen), Some(plan), Some(mixed)) = (&position.label, &position.plan, position.walk.concentration) else {
+        return Vec::new();
+    };
+    if !position.walk.due.is_empty() {
+        // Each tankful is held against it when it is made.
+        return Vec::new();
+    }
+    let lands = mixed * position.walk.in_tank.min(position.to_do());
+    let given = lands.over(plan.plan.treated.lower());
+    given.map(|given| dose::dose_against_highest(given, chosen.label.highest_dose.as_ref())).into_iter().collect()
 }

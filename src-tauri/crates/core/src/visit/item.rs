@@ -282,7 +282,7 @@ impl Position {
     /// The mixing steps of the fill that is made now.
     #[must_use]
     pub fn mix_steps(&self) -> Vec<WorkStep> {
-        mix_steps(&self.labels(), !self.walk.made.is_empty())
+        mix_steps(&self.labels(), self.has_mixture())
     }
 
     /// The washing steps of this visit.

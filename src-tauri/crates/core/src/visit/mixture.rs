@@ -125,8 +125,15 @@ pub fn dissolving_checks(
 }
 
 /// Does what was really measured of each partner stay within its own label, with what went in before?
+///
+/// `here` is the share of the own product that lands on this lawn.
 #[must_use]
-pub fn partners_fill_checks(position: &Position, partners: &[(Uuid, ProductAmount)], mixture: Volume) -> Vec<Check> {
+pub fn partners_fill_checks(
+    position: &Position,
+    partners: &[(Uuid, ProductAmount)],
+    mixture: Volume,
+    here: f64,
+) -> Vec<Check> {
     let Some(plan) = &position.plan else { return Vec::new() };
     position
         .partners
@@ -136,6 +143,8 @@ pub fn partners_fill_checks(position: &Position, partners: &[(Uuid, ProductAmoun
             let amount = partners.iter().find(|(id, _)| *id == partner.label.product_id).map(|(_, amount)| *amount);
             let made = position.partner_made(partner.label.product_id);
             let all = amount.map(|amount| made.and_then(|made| made.plus(amount)).unwrap_or(amount));
+            // A partner goes where the own product goes.
+            let all = all.map(|all| all.times(here));
             let given = all.and_then(|all| all.over(plan.plan.treated.lower()));
             let dose = given.map(|given| dose::dose_against_highest(given, label.highest_dose.as_ref()));
             let mixed =
@@ -164,10 +173,12 @@ impl Position {
         plan.plan.partners.iter().filter_map(of_fill).collect()
     }
 
-    /// What was measured of a partner so far.
+    /// What was measured of a partner so far, or brought along.
     #[must_use]
     pub fn partner_made(&self, product_id: Uuid) -> Option<ProductAmount> {
-        let amounts = self.walk.made.iter().flat_map(|fill| &fill.partners).filter(|(id, _)| *id == product_id);
+        let brought = self.walk.carried.iter().flat_map(|carried| &carried.partners);
+        let made = self.walk.made.iter().flat_map(|fill| &fill.partners);
+        let amounts = brought.chain(made).filter(|(id, _)| *id == product_id);
         let mut amounts = amounts.map(|(_, amount)| *amount);
         let first = amounts.next()?;
         Some(amounts.fold(first, |total, amount| total.plus(amount).unwrap_or(total)))
@@ -210,7 +221,7 @@ impl Position {
 
     /// A partner's concentration once so much of it in so much fresh mixture has come to what is in the tank.
     fn partner_concentration(&self, product_id: Uuid, amount: ProductAmount, mixture: Volume) -> Option<Concentration> {
-        let held = if self.walk.made.is_empty() { Volume::ZERO } else { self.walk.in_tank + self.dead() };
+        let held = if self.has_mixture() { self.walk.in_tank + self.dead() } else { Volume::ZERO };
         let still_there = self.partner_made(product_id).zip(self.partner_sprayed(product_id));
         let before = still_there.and_then(|(made, sprayed)| made.less(sprayed));
         before.and_then(|before| before.plus(amount)).unwrap_or(amount).in_mixture(held + mixture)

@@ -12,12 +12,14 @@ pub mod evolve;
 pub mod gates;
 mod ground;
 pub mod item;
+mod lawns;
 mod mixture;
 pub mod reading;
 mod sprayed;
 pub mod state;
 mod stock;
 pub mod tally;
+mod walk;
 mod walked;
 
 pub use command::{Command, Facts, Refusal};

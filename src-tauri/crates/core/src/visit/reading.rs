@@ -125,7 +125,7 @@ impl Position {
     #[must_use]
     pub fn asks_left(&self) -> bool {
         let walk = &self.walk;
-        let is_mid_pass = self.stage == Stage::Mix && !walk.made.is_empty() && walk.strips_done > 0;
+        let is_mid_pass = self.stage == Stage::Mix && self.has_mixture() && walk.strips_done > 0;
         let n_read = walk.reads.iter().filter(|read| read.place == self.place()).count();
         let n_filled = walk.made.iter().filter(|made| made.place == self.place()).count();
         is_mid_pass && n_read <= n_filled

@@ -44,14 +44,15 @@ impl Position {
     /// The concentration in the tank once so much product in so much fresh mixture has come to what is there.
     pub fn concentration_with(&self, product: ProductAmount, mixture: Volume) -> Option<Concentration> {
         // The hose still holds what was mixed before; only the first fill finds it empty.
-        let held = if self.walk.made.is_empty() { Volume::ZERO } else { self.walk.in_tank + self.dead() };
+        let held = if self.has_mixture() { self.walk.in_tank + self.dead() } else { Volume::ZERO };
         let before = self.walk.concentration.map(|concentration| concentration * held);
         before.and_then(|before| before.plus(product)).unwrap_or(product).in_mixture(held + mixture)
     }
 
-    /// Product that went into the tank so far.
+    /// Product that this lawn had at its disposal so far: what went into the tank, and what was brought along.
     pub fn product_made(&self) -> Option<ProductAmount> {
-        let mut amounts = self.walk.made.iter().map(|fill| fill.product);
+        let brought = self.walk.carried.iter().map(|carried| carried.product);
+        let mut amounts = brought.chain(self.walk.made.iter().map(|fill| fill.product));
         let first = amounts.next()?;
         Some(amounts.fold(first, |total, amount| total.plus(amount).unwrap_or(total)))
     }
@@ -64,19 +65,20 @@ impl Position {
         Some(still_there.and_then(|rest| made.less(rest)).unwrap_or(made))
     }
 
-    /// Mixture made so far.
+    /// Mixture made on this lawn so far.
     pub fn mixture_made(&self) -> Volume {
         self.walk.made.iter().map(|fill| fill.mixture).sum()
     }
 
-    /// Mixture that has left the nozzle: made and watered, less what is still in tank and hose.
+    /// Mixture that has left the nozzle: made, brought along and watered, less what is still in tank and hose.
     pub fn mixture_sprayed(&self) -> Volume {
         let watered: Volume = self.walk.trims.iter().map(|trim| trim.water_now).sum();
         let last_water = self.walk.used_up.map_or(Volume::ZERO, |used| used.water);
-        (self.mixture_made() + watered + last_water).less(self.walk.in_tank + self.dead())
+        let brought = self.walk.carried.as_ref().map_or(Volume::ZERO, |carried| carried.mixture);
+        (brought + self.mixture_made() + watered + last_water).less(self.walk.in_tank + self.dead())
     }
 
-    /// Whether any mixture was sprayed.
+    /// Whether any mixture was sprayed on this lawn.
     pub fn has_sprayed(&self) -> bool {
         self.mixture_sprayed().l() >= A_DROP_L
     }
@@ -139,7 +141,8 @@ impl Position {
 
     /// The local date of the treatment: of its first drop, or else of the opening.
     pub fn treated_on(&self) -> Option<NaiveDate> {
-        self.walk.began.or(self.opened).map(At::local_date)
+        let first = self.done.iter().find_map(|done| done.walk.began);
+        first.or(self.walk.began).or(self.opened).map(At::local_date)
     }
 
     /// Real use, and planned use for what it covered, up to the last time that the tank was measured.
@@ -162,9 +165,12 @@ impl Position {
         (used + walk.available, planned + done + broken.times(0.5))
     }
 
-    /// Real use over planned use as far as it was measured; nothing when it never was.
+    /// Real use over planned use on all lawns of the visit, as far as it was measured; nothing when it never was.
     pub fn learned_factor(&self) -> Option<f64> {
-        let (used, planned) = self.measured_use();
+        let by_lawn = self.by_lawn();
+        let uses = by_lawn.iter().map(Self::measured_use);
+        let (used, planned) =
+            uses.fold((Volume::ZERO, Volume::ZERO), |(used, planned), (u, p)| (used + u, planned + p));
         (planned.l() > 0.0 && used.l() > 0.0).then(|| used.l() / planned.l())
     }
 }

@@ -9,16 +9,16 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use super::event::{
-    At, CorrectionKind, DueFill, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan,
-    Guide, KeptBack, MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
+    At, CorrectionKind, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner, FrozenPlan, Guide,
+    KeptBack, LaterLawn, MixWater, NoteRef, Place, Signature, StopReason, TypedFigure, UseUpKind,
 };
 use super::item::PauseReason;
-use super::reading::{Spraying, TankRead, ToldCause};
+pub use super::walk::{Carried, DoneLawn, Walk};
 use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
 use crate::checks::weather::Observation;
-use crate::plan::OwnFill;
-use crate::quantity::{Code, Concentration, ProductAmount, ProductDose, Volume};
+use crate::plan::{Mixtures, OwnFill};
+use crate::quantity::{Code, ProductAmount, ProductDose, Volume};
 
 /// Where the job stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,6 +41,8 @@ pub enum Stage {
     PassEnd,
     /// Real use differed: what now?
     Correct,
+    /// One lawn is done: the site of the next is looked at.
+    NextLawn,
     /// Using up the rest.
     UseUp,
     /// Washing.
@@ -64,6 +66,7 @@ impl Stage {
             Self::Walk => "walk",
             Self::PassEnd => "pass-end",
             Self::Correct => "correct",
+            Self::NextLawn => "next-lawn",
             Self::UseUp => "use-up",
             Self::Wash => "wash",
             Self::Close => "close",
@@ -88,6 +91,8 @@ pub struct Passed {
     pub stage: Stage,
     /// How often the weather had been seen by then: what was passed of the weather holds until it is seen again.
     pub n_weather: usize,
+    /// On which lawn of the visit, counted from 0: it holds for that lawn alone.
+    pub lawn_idx: usize,
     /// The rule.
     pub rule: Code,
     /// The reason.
@@ -270,55 +275,6 @@ pub struct Closed {
     pub signature: Arc<Signature>,
 }
 
-/// The walk: what is in the tank, which pass and how far.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Walk {
-    /// Tankfuls still to be made, first one next.
-    pub due: Arc<Vec<DueFill>>,
-    /// Tankfuls made.
-    pub made: Arc<Vec<MadeFill>>,
-    /// Passes in all, as corrected.
-    pub n_passes: u8,
-    /// Pass now, from 1.
-    pub pass: u8,
-    /// Strips of it that are done.
-    pub strips_done: u16,
-    /// Mixture in the tank that can be sprayed, by plan or by measure: the dead volume is not counted.
-    pub in_tank: Volume,
-    /// Its concentration; nothing before the first fill.
-    pub concentration: Option<Concentration>,
-    /// Mixture that this pass had or has at its disposal: in the tank at its start, and what was filled during it.
-    pub available: Volume,
-    /// When this pass began.
-    pub pass_began: Option<At>,
-    /// Seconds paused in this pass.
-    pub pass_paused_s: f64,
-    /// What whole passes really took.
-    pub truths: Arc<Vec<PassTruth>>,
-    /// What the tank held in mid-pass, before refills.
-    pub reads: Arc<Vec<TankRead>>,
-    /// Why passes took clearly more or less, as it was told.
-    pub causes: Arc<Vec<ToldCause>>,
-    /// The watch of the walk.
-    pub spraying: Spraying,
-    /// Corrections.
-    pub trims: Arc<Vec<Trim>>,
-    /// Pauses, the last one perhaps still on.
-    pub pauses: Arc<Vec<Pause>>,
-    /// Where it ran dry before its time.
-    pub dried_out: Arc<Vec<DriedOut>>,
-    /// Where it ran dry for good.
-    pub short: Option<Short>,
-    /// How the rest was used up.
-    pub used_up: Option<UsedUp>,
-    /// The strips of the last pass that the rest went on, counted from 0, where they were named.
-    pub used_up_strips: Arc<Vec<u16>>,
-    /// First drop.
-    pub began: Option<At>,
-    /// Last drop.
-    pub ended: Option<At>,
-}
-
 /// Everything but the way back.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Position {
@@ -356,8 +312,16 @@ pub struct Position {
     pub mix: Arc<BTreeSet<Code>>,
     /// Washing steps ticked.
     pub wash: Arc<BTreeSet<Code>>,
-    /// The walk.
+    /// The walk on this lawn.
     pub walk: Walk,
+    /// Lawns of this visit that are behind, in the order of the walk.
+    pub done: Arc<Vec<Arc<DoneLawn>>>,
+    /// Lawns that come after this one.
+    pub later: Arc<Vec<Arc<LaterLawn>>>,
+    /// Lawns that were agreed and left out.
+    pub left_out: Arc<Vec<Arc<LaterLawn>>>,
+    /// Whether one mixture serves all lawns, or each has its own.
+    pub mixtures: Mixtures,
     /// Stopped for good.
     pub stopped: Option<Arc<Stopped>>,
     /// Signed.
@@ -409,30 +373,11 @@ impl Position {
             gates: Arc::default(),
             mix: Arc::default(),
             wash: Arc::default(),
-            walk: Walk {
-                due: Arc::default(),
-                made: Arc::default(),
-                n_passes: 0,
-                pass: 1,
-                strips_done: 0,
-                in_tank: Volume::ZERO,
-                concentration: None,
-                available: Volume::ZERO,
-                pass_began: None,
-                pass_paused_s: 0.0,
-                truths: Arc::default(),
-                reads: Arc::default(),
-                causes: Arc::default(),
-                spraying: Spraying::default(),
-                trims: Arc::default(),
-                pauses: Arc::default(),
-                dried_out: Arc::default(),
-                short: None,
-                used_up: None,
-                used_up_strips: Arc::default(),
-                began: None,
-                ended: None,
-            },
+            walk: Walk::default(),
+            done: Arc::default(),
+            later: Arc::default(),
+            left_out: Arc::default(),
+            mixtures: Mixtures::One,
             stopped: None,
             closed: None,
         }
@@ -447,7 +392,9 @@ impl Position {
     pub fn holds(&self, passed: &Passed) -> bool {
         let is_of_weather =
             self.last_weather().is_some_and(|seen| seen.checks.iter().any(|check| check.rule == passed.rule));
-        passed.stage == self.stage && (!is_of_weather || passed.n_weather == self.weather.len())
+        passed.stage == self.stage
+            && passed.lawn_idx == self.done.len()
+            && (!is_of_weather || passed.n_weather == self.weather.len())
     }
 
     /// What was seen of the weather since mixing began and stands against spraying on: until it is seen to be better or

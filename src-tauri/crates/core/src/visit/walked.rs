@@ -86,12 +86,12 @@ impl Position {
         (planned_l > 0.0).then(|| used_l / planned_l)
     }
 
-    /// Real over planned use that the walk goes by: what the tank showed before the last correction, or else 1. To go on
-    /// as planned is no correction, and what was put right says nothing of what is to come.
+    /// Real over planned use that the walk goes by: what the tank showed before the last correction, or else what the
+    /// walk began with. To go on as planned is no correction, and what was put right says nothing of what is to come.
     pub fn expected_factor(&self) -> f64 {
         let is_of_use = |trim: &&Trim| trim.kind != CorrectionKind::AsPlanned && !self.is_put_right(trim.after_pass);
         let corrected = self.walk.trims.iter().rev().find(is_of_use);
-        corrected.and_then(|trim| self.shown_factor(trim.after_pass)).unwrap_or(1.0)
+        corrected.and_then(|trim| self.shown_factor(trim.after_pass)).unwrap_or(self.walk.begun_factor)
     }
 
     /// Mixture that the strips `from..to` of a pass will take: by plan, and at the rate of the last correction.

@@ -77,6 +77,16 @@ impl<T: Frozen> Frozen for Option<T> {
     }
 }
 
+impl<T: Frozen> Frozen for std::sync::Arc<T> {
+    type Json = T::Json;
+    fn freeze(&self) -> Self::Json {
+        T::freeze(self)
+    }
+    fn thaw(json: Self::Json) -> Result<Self, Unreadable> {
+        T::thaw(json).map(Self::new)
+    }
+}
+
 impl<A: Frozen, B: Frozen> Frozen for (A, B) {
     type Json = (A::Json, B::Json);
     fn freeze(&self) -> Self::Json {

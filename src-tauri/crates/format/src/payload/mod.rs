@@ -22,6 +22,8 @@ mod sample_mixing;
 #[cfg(test)]
 mod sample_plan;
 #[cfg(test)]
+mod sample_several;
+#[cfg(test)]
 mod sample_stock;
 #[cfg(test)]
 mod sample_walk;

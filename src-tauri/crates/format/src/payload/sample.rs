@@ -238,7 +238,7 @@ fn choice() -> Choice {
     }
 }
 
-fn due() -> Vec<DueFill> {
+pub(super) fn due() -> Vec<DueFill> {
     vec![DueFill {
         from: Place { pass: 1, strips_done: 0 },
         to: Place { pass: 1, strips_done: 1 },
@@ -291,6 +291,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
             fills: due(),
             typed: typed("dose", "2,0", Unit::MillilitrePerSquareMetre),
             checks: checks(),
+            later: None,
         },
         Payload::ReadyTicked { item: "ready-gloves".into(), on: true },
         Payload::WeatherSeen {
@@ -349,6 +350,7 @@ pub(super) fn each_kind() -> Vec<Payload> {
     .chain(super::sample_mixing::kinds())
     .chain(super::sample_day::kinds())
     .chain(super::sample_walk::kinds())
+    .chain(super::sample_several::kinds())
     .collect()
 }
 
@@ -382,7 +384,7 @@ pub(super) fn other_variants() -> Vec<Payload> {
     let remedied = |remedy| {
         let choice = Choice { narrow: NarrowChoice { along: None, across: Some(remedy) }, ..choice() };
         let plan = Arc::new(FrozenPlan { choice, plan: plan(), guide: Guide::ByPass });
-        Payload::PlanAgreed { plan, fills: Vec::new(), typed: Vec::new(), checks: Vec::new() }
+        Payload::PlanAgreed { plan, fills: Vec::new(), typed: Vec::new(), checks: Vec::new(), later: None }
     };
     let mut variants = vec![
         Payload::Opened(Arc::new(lawn(other_survey(), other_survey().measure(None).unwrap()))),

@@ -57,7 +57,7 @@ fn later(payload: Payload) -> Option<Payload> {
             Arc::make_mut(&mut kit).kit.reach = Some(m(0.6));
             Payload::KitChosen { kit, checks }
         }
-        Payload::PlanAgreed { mut plan, fills, typed, checks } => {
+        Payload::PlanAgreed { mut plan, fills, typed, checks, later } => {
             let now = Arc::make_mut(&mut plan);
             now.choice.angle = deg(30.0);
             now.choice.narrow_at = NarrowAt::First;
@@ -80,7 +80,7 @@ fn later(payload: Payload) -> Option<Payload> {
                 missed_ground: vec![wedge.clone()],
                 overshot_ground: vec![wedge],
             };
-            Payload::PlanAgreed { plan, fills, typed, checks }
+            Payload::PlanAgreed { plan, fills, typed, checks, later }
         }
         _ => return None,
     })

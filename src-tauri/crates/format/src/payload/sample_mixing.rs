@@ -75,7 +75,7 @@ fn later(payload: Payload) -> Option<Payload> {
             now.partners = Some(Tagged::statutory(false));
             Payload::ProductChosen { label: chosen, checks }
         }
-        Payload::PlanAgreed { mut plan, fills, typed, checks } => {
+        Payload::PlanAgreed { mut plan, fills, typed, checks, later } => {
             Arc::make_mut(&mut plan).plan.partners = vec![PartnerPlan {
                 dose: ProductDose::of(ProductKind::Volume, 0.5).unwrap(),
                 exact: ml(7.75),
@@ -84,7 +84,7 @@ fn later(payload: Payload) -> Option<Payload> {
                 most: Some(ml(9.0)),
                 density: Some(Density::from_g_per_ml(1.1).unwrap()),
             }];
-            Payload::PlanAgreed { plan, fills, typed, checks }
+            Payload::PlanAgreed { plan, fills, typed, checks, later }
         }
         Payload::FillMade { fill, product, mixture, in_tank, typed, .. } => Payload::FillMade {
             fill,

@@ -11,6 +11,7 @@ use super::sample::{each_kind, other_variants};
 use super::sample_day::with_keys_of_the_day;
 use super::sample_later::with_later_keys;
 use super::sample_mixing::{other_variants as mixtures, with_keys_of_mixing};
+use super::sample_several::with_further_lawns;
 use super::sample_stock::with_keys_of_the_shelf;
 use super::sample_walk::{other_variants as walks, with_keys_of_the_walk};
 use super::{KINDS, Unreadable, Written, read, write};
@@ -108,6 +109,12 @@ fn keys_that_came_with_the_shelf_are_written_as_they_were_published() {
     }
 }
 
+#[test]
+fn further_lawns_are_written_as_they_were_published() {
+    let written = with_further_lawns().first().map(|payload| write(payload).unwrap()).unwrap();
+    insta::assert_snapshot!(format!("{}-{}-several", written.kind, written.version), laid_out(&written.payload));
+}
+
 /// The snapshots of the first release hold none of the later keys: they are what an older device still sends.
 #[test]
 fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
@@ -139,6 +146,7 @@ fn what_was_written_before_a_key_came_is_read_with_what_it_meant_then() {
             "formulation",
             "dissolving",
             "containers",
+            "later",
         ] {
             assert!(!text.contains(&format!("\"{later}\":")), "{kind} had no {later} then");
         }
@@ -157,6 +165,7 @@ fn each_is_read_back_as_it_was_and_written_again_to_the_same_bytes() {
         .chain(with_keys_of_mixing())
         .chain(with_keys_of_the_day())
         .chain(with_keys_of_the_shelf())
+        .chain(with_further_lawns())
     {
         let Written { kind, version, payload: text } = write(&payload).unwrap();
         let again = read(kind, version, &text).unwrap();

@@ -8,13 +8,16 @@ use evensward_core::visit::command::Facts;
 use evensward_core::visit::event::FrozenKit;
 use evensward_core::visit::{Position, gates};
 
+use super::super::codes::{MIXTURES_SAID, code_of};
 use super::super::facts;
 use super::super::mixing;
-use super::super::planning::{first_choice, preview};
+use super::super::planning::first_choice;
+use super::super::several;
+use evensward_format::journal::Stamp;
 use uuid::Uuid;
 
 use crate::Companion;
-use crate::dto::ask::{Failure, FailureCode};
+use crate::dto::ask::{Failure, FailureCode, PlanPreview};
 use crate::dto::figures::Typed;
 use crate::dto::visit::{AssessInput, KitChoiceView, Panel, ProductChoiceView, TargetDoseView};
 use crate::register::{KIT, PRODUCT};
@@ -132,7 +135,13 @@ fn not_calibrated() -> Check {
     )
 }
 
-pub(super) fn plan_panel(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
+pub(super) fn plan_panel(
+    companion: &Companion,
+    visit_id: Uuid,
+    position: &Position,
+    facts: Facts,
+    stamp: &Stamp,
+) -> Result<Panel, Failure> {
     let typed = position.label.as_ref().and_then(|label| companion.label_as_typed(label.label_id).ok());
     let dose = typed.as_ref().map_or_else(|| Typed::empty("mL/m2"), |input| input.dose.clone());
     let purpose = position.found.as_ref().and_then(|found| found.target).map(Purpose::code);
@@ -141,7 +150,11 @@ pub(super) fn plan_panel(companion: &Companion, position: &Position, facts: &Fac
         .filter(|target| Some(target.purpose.as_str()) == purpose)
         .map(|target| TargetDoseView { target: target.target, dose: target.dose })
         .collect();
-    let preview = preview(position, facts, companion.today(), first_choice(position, dose));
-    let partners = Box::new(mixing::partners_view(companion, position, facts)?);
-    Ok(Panel::Plan { choice: preview.choice, plan: preview.plan, problems: preview.problems, partners, target_doses })
+    let partners = Box::new(mixing::partners_view(companion, position, &facts)?);
+    let mut choice = first_choice(position, dose);
+    choice.later = position.later.iter().map(|later| several::recalled(later)).collect();
+    code_of(&position.mixtures, MIXTURES_SAID).clone_into(&mut choice.mixtures);
+    let PlanPreview { choice, plan, problems } = several::preview(companion, visit_id, position, facts, stamp, choice)?;
+    let lawns = several::candidates(companion, position)?;
+    Ok(Panel::Plan { choice, plan, problems, partners, target_doses, lawns })
 }

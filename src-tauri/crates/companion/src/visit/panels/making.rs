@@ -13,11 +13,11 @@ use evensward_core::visit::{Position, gates};
 use super::super::fills;
 use super::super::journal::at;
 use super::super::mixing;
-use super::super::{record, stock, strips, texts, weather};
+use super::super::{record, several_view, stock, strips, texts, weather};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{Argument, Said};
-use crate::dto::visit::{LeftAskedView, Panel, RinsingsView, TickView};
+use crate::dto::visit::{FillView, LeftAskedView, Panel, RinsingsView, TickView};
 use crate::show;
 
 pub(super) fn ready(companion: &Companion, position: &Position, facts: &Facts) -> Result<Panel, Failure> {
@@ -75,10 +75,11 @@ pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, F
     let Some(due) = position.walk.due.first() else {
         return Err(Failure::not_found("visit"));
     };
-    let n_made = position.walk.made.len();
+    let n_made = position.n_made();
     let number = u32::try_from(n_made.saturating_add(1)).unwrap_or(u32::MAX);
     let left = position.walk.in_tank;
-    let fill = fills::view(position, number, due, left);
+    let lawns = several_view::served_by_due(companion, position)?;
+    let fill = FillView { lawns, ..fills::view(position, number, due, left) };
     let steps: Vec<TickView> = position
         .mix_steps()
         .into_iter()
@@ -104,7 +105,7 @@ pub(super) fn mix(companion: &Companion, position: &Position) -> Result<Panel, F
     notes.extend(over_dosed(position));
     notes.extend(read_note(position));
     Ok(Panel::Mix {
-        n_fills: u32::try_from(n_made + position.walk.due.len()).unwrap_or(u32::MAX),
+        n_fills: u32::try_from(n_made + position.n_due()).unwrap_or(u32::MAX),
         can_finish: steps.iter().all(|step| step.is_ticked),
         fill: Box::new(fill),
         steps,

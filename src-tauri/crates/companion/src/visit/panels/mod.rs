@@ -12,7 +12,7 @@ use evensward_core::visit::{Position, Stage};
 
 use super::codes::{CAUSES, code_of};
 use super::journal::{Folded, at};
-use super::{facts, record_view, walking};
+use super::{facts, record_view, several_view, walking};
 use crate::Companion;
 use crate::dto::ask::Failure;
 use crate::dto::figures::{CheckView, Said};
@@ -36,7 +36,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
             let product = position.label.as_ref().map(|chosen| chosen.label.name.as_str());
             kit(companion, product, at(&stamp).local_date())?
         }
-        Stage::Plan => plan_panel(companion, position, &gather()?)?,
+        Stage::Plan => plan_panel(companion, folded.visit_id, position, gather()?, &stamp)?,
         Stage::Ready => ready(companion, position, &gather()?)?,
         Stage::Mix => mix(companion, position)?,
         Stage::Walk => Panel::Walk(Box::new(walking::panel(position, at(&stamp)))),
@@ -48,6 +48,7 @@ pub(crate) fn of(companion: &Companion, folded: &Folded) -> Result<Panel, Failur
             is_broken_off: position.is_broken_off(),
         },
         Stage::Correct => correct(position),
+        Stage::NextLawn => Panel::NextLawn(Box::new(several_view::next_lawn(companion, position, at(&stamp))?)),
         Stage::UseUp => use_up(position),
         Stage::Wash => wash(position),
         Stage::Close => close(companion, folded)?,
@@ -76,7 +77,7 @@ fn close(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
         let code = if factor > 1.0 { "cause-used-more" } else { "cause-used-less" };
         show::said(&Sentence::new(code).with("percent", percent))
     });
-    let look_back_on = position.treated_on().filter(|_| position.has_sprayed()).and_then(look_back_day);
+    let look_back_on = position.treated_on().filter(|_| position.has_sprayed_any()).and_then(look_back_day);
     Ok(Panel::Close {
         input,
         asks_cause: asks_cause(position),
@@ -90,7 +91,7 @@ fn close(companion: &Companion, folded: &Folded) -> Result<Panel, Failure> {
 
 /// What the client is told, by the label that was used.
 pub(crate) fn advice(position: &Position) -> Vec<Said> {
-    let Some(label) = position.label.as_ref().filter(|_| position.has_sprayed()) else { return Vec::new() };
+    let Some(label) = position.label.as_ref().filter(|_| position.has_sprayed_any()) else { return Vec::new() };
     let label = &label.label;
     let mut lines = Vec::new();
     match &label.keep_off {

@@ -14,7 +14,10 @@ mod use_up;
 pub use on_lawn::{Rinsings, StripsForRest, rinsings};
 pub use use_up::{NOTHING_TO_SPEAK_OF_L, UseUp, use_ups};
 
-use super::event::{CorrectionKind, DueFill, FrozenKit, FrozenLabel, FrozenPlan, Place};
+use std::sync::Arc;
+
+use super::event::{CorrectionKind, DueFill, FrozenKit, FrozenLabel, FrozenPlan, LaterLawn, Place};
+use super::gates::nth_of;
 use super::state::Position;
 use crate::checks::{Check, Verdict, dose, is_barred, water};
 use crate::plan::{self, Fill, FillMoment, Pass};
@@ -66,6 +69,8 @@ struct Ground<'a> {
     kit: &'a FrozenKit,
     /// Real over planned use since the tank was last read.
     factor: f64,
+    /// Later lawns that draw on the mixture of this lawn's tankfuls, and what each takes of it by plan.
+    reached: Vec<(Arc<LaterLawn>, Volume)>,
 }
 
 /// The ways to put right what the last pass showed; the first is the one advised.
@@ -78,7 +83,7 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
     let is_put_right = position.is_put_right(position.walk.pass);
     let shown = if is_put_right { None } else { position.shown_factor(position.walk.pass) };
     let factor = shown.unwrap_or_else(|| position.expected_factor());
-    let ground = Ground { position, plan, label, kit, factor };
+    let ground = Ground { position, plan, label, kit, factor, reached: position.reach() };
     let n_passes = position.walk.n_passes;
     let n_left = n_passes.saturating_sub(position.walk.pass);
     let extra_l = ground.extra_l(n_left);
@@ -98,7 +103,7 @@ pub fn corrections(position: &Position) -> Vec<Correction> {
         if (extra_l >= per_pass_l * PASS_SHARE || is_off("water-too-much")) && n_left >= 2 {
             ways.extend(ground.with_water(CorrectionKind::FewerPasses, n_passes.saturating_sub(1)));
         }
-        if extra_l <= -per_pass_l * PASS_SHARE || is_off("water-too-little") {
+        if (extra_l <= -per_pass_l * PASS_SHARE || is_off("water-too-little")) && n_left > 0 {
             ways.extend(ground.with_water(CorrectionKind::MorePasses, n_passes.saturating_add(1)));
         }
     }
@@ -160,22 +165,31 @@ impl Ground<'_> {
         self.passes_left(n_left).iter().map(|pass| pass.volume).sum()
     }
 
+    /// What later lawns take of the same mixture, at the rate that the last pass showed.
+    fn for_later(&self) -> Volume {
+        self.reached.iter().map(|(_, takes)| takes.times(self.factor)).sum()
+    }
+
     fn unmixed(&self) -> Volume {
         self.position.walk.due.iter().map(|fill| fill.mixture).sum()
     }
 
-    /// X = (passes left) x real use - mixture left, unmixed fills included. May be negative.
+    /// X = (passes left) x real use - mixture left, unmixed fills included. May be negative. What later lawns take of the same
+    /// mixture belongs to the passes left.
     fn extra_l(&self, n_left: u8) -> f64 {
-        plan::extra_water_l(self.need(n_left), self.position.walk.in_tank + self.unmixed())
+        plan::extra_water_l(self.need(n_left) + self.for_later(), self.position.walk.in_tank + self.unmixed())
     }
 
     fn terms(&self, n_left: u8) -> Vec<Term> {
-        vec![
-            Term { code: "term-passes-left-at-real-use", litres: self.need(n_left).l() },
+        let later = Term { code: "term-next-lawns-at-real-use", litres: self.for_later().l() };
+        let mut terms = vec![Term { code: "term-passes-left-at-real-use", litres: self.need(n_left).l() }];
+        terms.extend((!self.reached.is_empty()).then_some(later));
+        terms.extend([
             Term { code: "term-left-in-tank", litres: -self.position.walk.in_tank.l() },
             Term { code: "term-fills-not-yet-made", litres: -self.unmixed().l() },
             Term { code: "term-water-to-add", litres: self.extra_l(n_left) },
-        ]
+        ]);
+        terms
     }
 
     /// Nothing where the fills cannot be made so: then this is no way.
@@ -189,6 +203,7 @@ impl Ground<'_> {
         let mut checks = self.water_checks(self.need(n_left));
         checks.extend(self.concentration_checks(&fills));
         checks.extend(self.ground_check(n_left));
+        checks.extend(self.later_checks(n_left));
         if is_above(in_tank.l(), self.tank().l()) {
             checks.push(no_room(in_tank, self.tank()));
         }
@@ -247,6 +262,41 @@ impl Ground<'_> {
             .partner_labels()
             .map(|partner| water::water_range(water, &partner.water).with("partner", Arg::Text(partner.name.clone())));
         std::iter::once(water::water_range(water, &self.label.label.water)).chain(partners).collect()
+    }
+
+    /// Water and dose on the later lawns that draw on the same mixture: by the rate of the last pass, and by what is left of
+    /// the product.
+    fn later_checks(&self, n_left: u8) -> Vec<Check> {
+        let Some((to_come, in_l)) = self.to_come(n_left) else { return Vec::new() };
+        let mixed = Concentration::computed(to_come.kind(), to_come.base() / in_l);
+        let checks = self.reached.iter().flat_map(|(later, takes)| {
+            let plan = &later.plan.plan;
+            let (takes_really, own) = (takes.times(self.factor), plan.walked.less(*takes));
+            let water = (takes_really + own).over(plan.treated.area).unwrap_or(plan.water);
+            let of_own = plan.product.in_mixture(plan.walked).map(|planned| planned * own);
+            let given =
+                of_own.and_then(|own| own.plus(mixed * takes_really)).and_then(|all| all.over(plan.treated.lower()));
+            let highest = self.label.label.highest_dose.as_ref();
+            let nth = nth_of(self.position, later);
+            let mut checks = vec![water::water_range(water, &self.label.label.water)];
+            checks.extend(given.map(|given| dose::dose_against_highest(given, highest)));
+            checks.extend(self.position.partner_labels().map(|partner| {
+                water::water_range(water, &partner.water).with("partner", Arg::Text(partner.name.clone()))
+            }));
+            checks.into_iter().map(move |check| check.with("later", Arg::Count(nth)))
+        });
+        checks.collect()
+    }
+
+    /// The product in the tank and in the fills still to be made, and the litres that it goes out in.
+    fn to_come(&self, n_left: u8) -> Option<(ProductAmount, f64)> {
+        let walk = &self.position.walk;
+        let in_tank = self.position.product_in_tank()?;
+        let product = product_of(&walk.due).map_or(Some(in_tank), |due| due.plus(in_tank))?;
+        let all_l = walk.in_tank.l() + self.unmixed().l();
+        let need_l = (self.need(n_left) + self.for_later()).l();
+        let in_l = if walk.due.is_empty() { need_l.max(all_l) } else { need_l };
+        (in_l > 0.0).then_some((product, in_l))
     }
 
     /// The strongest of the fills; one that is made now comes on top of what is left.

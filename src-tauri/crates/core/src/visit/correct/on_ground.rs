@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Ground, product_of};
+use super::Ground;
 use crate::checks::{Check, Verdict, dose};
 use crate::plan::{Heading, Pass, StripId};
 use crate::quantity::{ProductAmount, ProductDose, is_above};
@@ -23,10 +23,7 @@ impl Ground<'_> {
     /// cannot be helped, so that a way is held only against going on as planned.
     pub(super) fn ground_check(&self, n_left: u8) -> Option<Check> {
         let walk = &self.position.walk;
-        let in_tank = self.position.product_in_tank()?;
-        let to_come = product_of(&walk.due).map_or(Some(in_tank), |due| due.plus(in_tank))?;
-        let all_l = walk.in_tank.l() + self.unmixed().l();
-        let need_l = if walk.due.is_empty() { self.need(n_left).l().max(all_l) } else { self.need(n_left).l() };
+        let (to_come, need_l) = self.to_come(n_left)?;
         let highest = self.label.label.highest_dose.as_ref();
         let with_this_way = self.highest_on_ground(n_left, to_come, need_l)?;
         let check = dose::dose_on_ground(with_this_way, highest);
@@ -34,7 +31,9 @@ impl Ground<'_> {
             return Some(check);
         }
         let n_planned = walk.n_passes.saturating_sub(self.pass_now());
-        let as_planned = self.highest_on_ground(n_planned, to_come, all_l.max(self.need(n_planned).l()))?;
+        let all_l = walk.in_tank.l() + self.unmixed().l();
+        let planned_l = (self.need(n_planned) + self.for_later()).l();
+        let as_planned = self.highest_on_ground(n_planned, to_come, all_l.max(planned_l))?;
         is_above(with_this_way.base(), as_planned.base()).then_some(check)
     }
 

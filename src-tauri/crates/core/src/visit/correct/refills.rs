@@ -4,7 +4,7 @@
 //! the tank to one and the same concentration, what is left of the earlier one included, so that none changes in mid-pass.
 
 use super::{Ground, NOISE_L, litres, place_of, product_of};
-use crate::plan::{self, FillRequest, OwnFill};
+use crate::plan::{self, FillRequest, Leg, OwnFill, Pass};
 use crate::quantity::{ProductAmount, Volume, is_above};
 use crate::visit::event::{DueFill, Place};
 
@@ -65,6 +65,9 @@ impl Ground<'_> {
     /// Other fills than planned: shared out over the passes to come, whole steps of the measure carried over.
     fn shared_anew(&self, n_left: u8, due: &[DueFill]) -> Option<Vec<DueFill>> {
         let product = product_of(due)?;
+        let passes = self.passes_left(n_left);
+        let n_here = passes.len();
+        let all: Vec<Pass> = passes.into_iter().chain(self.passes_reached(n_left)).collect();
         let walk = &self.position.walk;
         let density = self.label.label.density;
         let step = self.plan.choice.jug_step.unwrap_or_else(|| self.kit.kit.jug_steps.step(product.kind()));
@@ -77,7 +80,13 @@ impl Ground<'_> {
             clean_water_in_tank: Volume::ZERO,
             density,
         };
-        let (fills, _) = plan::share_out(&self.passes_left(n_left), request).ok()?;
+        let (fills, _) = plan::share_out(&all, request).ok()?;
+        let last_here = self.pass_now().saturating_add(u8::try_from(n_here).unwrap_or(u8::MAX));
+        // A tankful that would be made on a later lawn has no place in this one's list.
+        if fills.iter().any(|fill| fill.from.pass > last_here) {
+            return None;
+        }
+        let end = Place { pass: last_here, strips_done: self.position.n_strips(last_here) };
         // What is left stands in for the first mixture; a fill that it covers whole is not made.
         let mut standing_in_l = walk.in_tank.l();
         let mut before_first_l = None;
@@ -111,7 +120,7 @@ impl Ground<'_> {
             let product_exact = ProductAmount::computed(product.kind(), exact);
             made.push(DueFill {
                 from: place_of(self.position, fill.from, 0),
-                to: place_of(self.position, fill.to, 1),
+                to: if fill.to.pass > last_here { end } else { place_of(self.position, fill.to, 1) },
                 mixture,
                 product,
                 product_exact,
@@ -120,6 +129,36 @@ impl Ground<'_> {
         }
         let holds_its_products = made.iter().zip(self.own_volumes(&made)).all(|(fill, room)| fill.mixture > room);
         (!made.is_empty() && holds_its_products).then(|| self.filled_up(made))
+    }
+}
+
+impl Ground<'_> {
+    /// The passes of later lawns that draw on this lawn's tankfuls, each cut where the lawn's own first tankful is made, at the
+    /// rate that the last pass showed.
+    fn passes_reached(&self, n_left: u8) -> Vec<Pass> {
+        let mut number = self.pass_now().saturating_add(n_left);
+        let mut reached = Vec::new();
+        for (later, _) in &self.reached {
+            let stands = self.position.at_later(later);
+            let until = later.fills.first().map(|fill| fill.from);
+            for pass in &later.plan.plan.passes {
+                let n_strips = match until {
+                    Some(until) if pass.number > until.pass => 0,
+                    Some(until) if pass.number == until.pass => until.strips_done,
+                    _ => stands.n_strips(pass.number),
+                };
+                let strips = stands.strips_of(pass.number).into_iter().take(usize::from(n_strips));
+                let legs = strips.flatten().map(|leg| Leg { volume: leg.volume.times(self.factor), ..*leg });
+                let legs: Vec<Leg> = legs.collect();
+                if legs.is_empty() {
+                    continue;
+                }
+                number = number.saturating_add(1);
+                let volume = legs.iter().map(|leg| leg.volume).sum();
+                reached.push(Pass { number, legs, volume, ..pass.clone() });
+            }
+        }
+        reached
     }
 }
 

@@ -12,28 +12,18 @@ use super::super::gates;
 use super::super::item::goes_on_together;
 use super::super::state::{Position, Stage};
 use super::require::{bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, most_in_tank, steps_ticked};
+use super::several::{later_stopped_by_law, stopped_by_law};
 use super::stock::NamedContainers;
 use super::weather::{due_before_fill, seen_long_ago};
+use crate::checks::Check;
 use crate::checks::mixing::JarOutcome;
-use crate::checks::{Check, Verdict};
 use crate::product::Label;
 use crate::quantity::{Arg, Code, ProductAmount, ProductDose, Said, Volume};
 
 pub(super) fn begin_mixing(position: &Position, facts: &Facts, at: At) -> Result<Vec<Payload>, Refusal> {
-    let label = label_of(position)?;
-    // Between the choice of the products and the first drop a day or another treatment may have come.
-    let FrozenLabel { product_id, label: chosen, measured, .. } = label;
-    let own = gates::product_checks(position, facts, *product_id, chosen, measured, at.local_date());
-    let partners = position.partners.iter().flat_map(|partner| {
-        let FrozenLabel { product_id, label: added, .. } = &partner.label;
-        gates::partner_checks(position, facts, *product_id, added, at.local_date())
-    });
-    let stopped_by_law: Vec<Check> = own
-        .into_iter()
-        .chain(partners)
-        .filter(|check| check.verdict == Verdict::Stop && !check.can_be_passed())
-        .collect();
-    bar(position, &stopped_by_law)?;
+    let mut by_law = stopped_by_law(position, facts, at);
+    by_law.extend(later_stopped_by_law(position, facts, at));
+    bar(position, &by_law)?;
     let carried: Vec<Code> = position
         .ready_items()
         .iter()
@@ -220,7 +210,7 @@ pub(super) fn fill_made(position: &Position, facts: &Facts, at: At, said: FillSa
     let product = product.unwrap_or(due.product);
     let partners = partner_amounts(position, &partners)?;
     // Only the first fill also fills pump, hose and lance; the operator reads the mark before priming them.
-    let dead = if position.walk.made.is_empty() { position.dead() } else { Volume::ZERO };
+    let dead = if position.has_mixture() { Volume::ZERO } else { position.dead() };
     let at_mark = in_tank.unwrap_or_else(|| position.made_up_to(due));
     most_in_tank(kit.kit.tank, at_mark, "volume")?;
     let room = product.own_volume(label.label.density) + position.partners_room(&partners);
@@ -233,13 +223,14 @@ pub(super) fn fill_made(position: &Position, facts: &Facts, at: At, said: FillSa
         return Err(Refusal::Field { field: "product", said: Said::new("wrong-kind-of-amount") });
     }
     let mut checks = gates::fill_checks(position, product, mixture);
-    checks.extend(gates::partners_fill_checks(position, &partners, mixture));
+    let here = gates::share_here(position, product, mixture);
+    checks.extend(gates::partners_fill_checks(position, &partners, mixture, here));
     checks.extend(gates::dissolving_checks(position, product, &partners, mixture));
     let containers = named.settled(position, product, &partners)?;
     checks.extend(named.checks(position, &containers));
     bar(position, &checks)?;
     bar_by_weather(position)?;
-    let fill = u8::try_from(position.walk.made.len()).unwrap_or(u8::MAX).saturating_add(1);
+    let fill = u8::try_from(position.n_made()).unwrap_or(u8::MAX).saturating_add(1);
     let made = Payload::FillMade { fill, product, mixture, in_tank, typed, partners, checks, containers };
     // Filled without a look into the tank: that it held what the books say is written down as taken for granted.
     let taken_for_granted = position.asks_left().then(|| Payload::LeftRead {

@@ -6,6 +6,7 @@
 
 mod mixing;
 mod require;
+mod several;
 mod stock;
 mod weather;
 
@@ -19,16 +20,18 @@ use require::{
     all_ticked, bar, bar_by_weather, expect, expect_one_of, kit_of, known, label_of, lawn_of, most_in_tank,
     steps_ticked, walking,
 };
+pub use several::{PlannedVisit, Wanted, make_plans, next_lawn_waits_for};
 pub use weather::{
     KeepBack, downwind_sides, is_due_at_fill, is_seen_at_end, keep_back_offer, measured_kept_back, seen_long_ago,
     weather_due,
 };
 
+use several::{agree_plan, begin_next_lawn, leave_lawn_out};
 use weather::{keep_back, see_weather};
 
 use super::command::{Command, Facts, Refusal};
-use super::correct::{Correction, corrections, due_fill, use_ups};
-use super::event::{At, DueFill, Found, FrozenLabel, FrozenPlan, Payload, Signature, StopReason, look_back_day};
+use super::correct::{Correction, corrections, use_ups};
+use super::event::{At, Found, FrozenLabel, Payload, Signature, StopReason, look_back_day};
 use super::gates;
 use super::item::PauseReason;
 use super::state::{Position, Stage, State};
@@ -38,8 +41,8 @@ use crate::product::Label;
 use crate::quantity::{Arg, Code, Said};
 
 /// Wherever spraying may still come, the weather can be looked at; and once more at the end.
-const WEATHER_IS_SEEN_AT: [Stage; 7] =
-    [Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::UseUp, Stage::Wash];
+const WEATHER_IS_SEEN_AT: [Stage; 8] =
+    [Stage::Ready, Stage::Mix, Stage::Walk, Stage::PassEnd, Stage::Correct, Stage::NextLawn, Stage::UseUp, Stage::Wash];
 
 /// Decides what a command leads to.
 ///
@@ -90,19 +93,12 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             bar(position, &checks)?;
             one(Payload::KitChosen { kit: Arc::new(*kit), checks })
         }
-        Command::AgreePlan { choice, guide, typed } => {
+        Command::AgreePlan { choice, guide, typed, later, mixtures } => {
             expect(position, Stage::Plan)?;
-            let plan = make_plan(position, &choice)?;
-            let mut checks = plan.checks.clone();
-            checks.extend(gates::dose_checks(position, facts, choice.dose, at.local_date()));
-            checks.extend(gates::shelf_checks(position, facts, &plan, at.local_date()));
-            bar(position, &checks)?;
-            let plan = Arc::new(FrozenPlan { choice: *choice, plan, guide });
-            // Places in the walk are counted in the walking order of the plan itself.
-            let planned = Position { plan: Some(Arc::clone(&plan)), ..position.clone() };
-            let fills: Vec<DueFill> = plan.plan.fills.iter().map(|fill| due_fill(&planned, fill)).collect();
-            one(Payload::PlanAgreed { plan, fills, typed, checks })
+            agree_plan(position, facts, at, &Wanted { choice: &choice, guide, later: &later, mixtures }, typed)
         }
+        Command::BeginNextLawn => begin_next_lawn(position, facts, at),
+        Command::LeaveLawnOut => leave_lawn_out(position),
         Command::AddPartner { product_id, label_id, label, dose, typed } => {
             add_partner(position, facts, at, NewPartner { product_id, label_id, label: *label, dose }, typed)
         }
@@ -111,8 +107,10 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
         Command::JarTested { outcome, note } => jar_tested(position, outcome, note),
         Command::TickAll { list, group } => tick_all(position, list, &group),
         Command::TickReady { item, on } => {
-            expect(position, Stage::Ready)?;
-            known(position.ready_items().iter().any(|ready| ready.code == item))?;
+            expect_one_of(position, &[Stage::Ready, Stage::NextLawn])?;
+            // Before the next lawn its site is looked at again; the equipment is on already.
+            let items = if position.stage == Stage::NextLawn { position.site_items() } else { position.ready_items() };
+            known(items.iter().any(|ready| ready.code == item))?;
             one(Payload::ReadyTicked { item, on })
         }
         Command::SeeWeather { observation, typed } => {
@@ -274,7 +272,8 @@ pub fn decide(state: &State, facts: &Facts, at: At, command: Command) -> Result<
             if cause.is_none() && asks_cause(position) {
                 return Err(Refusal::Field { field: "cause", said: Said::new("cause-missing") });
             }
-            let look_back_on = position.has_sprayed().then(|| position.treated_on().and_then(look_back_day)).flatten();
+            let look_back_on =
+                position.has_sprayed_any().then(|| position.treated_on().and_then(look_back_day)).flatten();
             let learned_factor = position.learned_factor();
             one(Payload::Closed(Arc::new(Signature { by, cause, advice, look_back_on, note, learned_factor })))
         }

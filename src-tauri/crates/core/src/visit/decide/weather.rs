@@ -128,10 +128,12 @@ pub(super) fn due_before_fill(position: &Position, limits: &LimitProfile, now: A
 pub fn weather_due(position: &Position, limits: &LimitProfile, now: At) -> Option<Said> {
     match position.stage {
         Stage::Mix if is_due_at_fill(position) => Some(Said::new("weather-due-at-fill")),
-        Stage::Wash if position.has_sprayed() && !is_seen_at_end(position) => Some(Said::new("weather-due-at-end")),
+        Stage::Wash if position.has_sprayed_any() && !is_seen_at_end(position) => Some(Said::new("weather-due-at-end")),
         Stage::Ready | Stage::Mix | Stage::Walk | Stage::PassEnd | Stage::Correct | Stage::UseUp => {
             seen_long_ago(position, limits, now)
         }
+        // Beside the next lawn it is waited for anyway.
+        Stage::NextLawn => None,
         Stage::Assess | Stage::Choose | Stage::Kit | Stage::Plan | Stage::Wash | Stage::Close | Stage::Closed => None,
     }
 }

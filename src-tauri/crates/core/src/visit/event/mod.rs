@@ -7,6 +7,7 @@
 //! later (and no mended planner) can change an old visit.
 
 mod parts;
+mod several;
 
 use std::sync::Arc;
 
@@ -18,6 +19,7 @@ pub use parts::{
     FrozenPlan, Guide, KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors,
     TypedFigure, UseUpKind,
 };
+pub use several::{FurtherLawns, LaterLawn};
 
 use super::cause::PassCause;
 use super::item::PauseReason;
@@ -63,6 +65,18 @@ pub enum Payload {
         typed: Vec<TypedFigure>,
         /// The checks it led to.
         checks: Vec<Check>,
+        /// Lawns that are treated after this one in the same visit; nothing where there is one alone.
+        later: Option<Arc<FurtherLawns>>,
+    },
+    /// The site of the next lawn was looked at, and its walk began.
+    NextLawnBegun {
+        /// The checks that stood then.
+        checks: Vec<Check>,
+    },
+    /// The lawn that was next is not treated in this visit.
+    LawnLeftOut {
+        /// Tankfuls of the lawn after it: with what the lawn left out would have brought along.
+        fills: Vec<DueFill>,
     },
     /// A product was chosen to share the tank.
     PartnerChosen {

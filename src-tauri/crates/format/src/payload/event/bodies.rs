@@ -1,5 +1,7 @@
 //! The JSON shapes of the events' bodies and of what they are made of.
 
+use std::sync::Arc;
+
 use evensward_core::checks::Check;
 use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::weather::Observation;
@@ -12,8 +14,8 @@ use evensward_core::quantity::{Acidity, Code, Figure, Hardness, ProductAmount, P
 use evensward_core::visit::cause::PassCause;
 use evensward_core::visit::event::{
     Applied, CorrectionKind, DueFill, Found, FromContainer, FrozenKit, FrozenLabel, FrozenLawn, FrozenPartner,
-    FrozenPlan, Guide, KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature, StopReason, Survivors,
-    TypedFigure, UseUpKind,
+    FrozenPlan, FurtherLawns, Guide, KeptBack, LookBack, MixWater, NoteRef, Place, RestOf, Share, Signature,
+    StopReason, Survivors, TypedFigure, UseUpKind,
 };
 use evensward_core::visit::item::PauseReason;
 use serde::{Deserialize, Serialize};
@@ -164,7 +166,10 @@ bodies! {
     AssessedBody { found: Found, checks: Vec<Check> }
     ProductChosenBody { label: FrozenLabel, checks: Vec<Check> }
     KitChosenBody { kit: FrozenKit, checks: Vec<Check> }
-    PlanAgreedBody { plan: FrozenPlan, fills: Vec<DueFill>, typed: Vec<TypedFigure>, checks: Vec<Check> }
+    PlanAgreedBody {
+        plan: FrozenPlan, fills: Vec<DueFill>, typed: Vec<TypedFigure>, checks: Vec<Check>;
+        later later: Option<Arc<FurtherLawns>>,
+    }
     TickedBody { item: Code, on: bool }
     WeatherSeenBody { observation: Observation, typed: Vec<TypedFigure>, checks: Vec<Check>; later limits: Option<Code> }
     GroundKeptBackBody { kept: KeptBack, measured: Measured, typed: Vec<TypedFigure>, checks: Vec<Check> }

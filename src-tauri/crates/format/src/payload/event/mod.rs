@@ -4,6 +4,7 @@
 //! version that is not known makes the visit readable only, never wrong.
 
 mod bodies;
+mod several;
 
 use std::sync::Arc;
 
@@ -19,6 +20,7 @@ use evensward_core::visit::event::{
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use several::{LawnLeftOutBody, NextLawnBegunBody};
 
 use super::frozen::{Frozen, Unreadable};
 use super::weather;
@@ -69,6 +71,8 @@ pub const KINDS: &[&str] = &[
     "left-read",
     "cause-told",
     "pause-reason-told",
+    "next-lawn-begun",
+    "lawn-left-out",
 ];
 
 /// Writes a payload.
@@ -87,13 +91,14 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
         Payload::KitChosen { kit, checks } => {
             written("kit-chosen", &KitChosenBody { kit: kit.freeze(), checks: checks.freeze() })?
         }
-        Payload::PlanAgreed { plan, fills, typed, checks } => written(
+        Payload::PlanAgreed { plan, fills, typed, checks, later } => written(
             "plan-agreed",
             &PlanAgreedBody {
                 plan: plan.freeze(),
                 fills: fills.freeze(),
                 typed: typed.freeze(),
                 checks: checks.freeze(),
+                later: later.freeze(),
             },
         )?,
         Payload::PartnerChosen { partner, typed, checks } => written(
@@ -196,6 +201,10 @@ pub fn write(payload: &Payload) -> Result<Written, Unreadable> {
                 strips: strips.freeze(),
             },
         )?,
+        Payload::NextLawnBegun { checks } => {
+            written("next-lawn-begun", &NextLawnBegunBody { checks: checks.freeze() })?
+        }
+        Payload::LawnLeftOut { fills } => written("lawn-left-out", &LawnLeftOutBody { fills: fills.freeze() })?,
         Payload::WashTicked { item, on } => written("wash-ticked", &TickedBody { item: item.freeze(), on: *on })?,
         Payload::Washed => written("washed", &EmptyBody {})?,
         Payload::Stopped { reason, note } => {
@@ -238,6 +247,7 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 fills: Frozen::thaw(body.fills)?,
                 typed: Frozen::thaw(body.typed)?,
                 checks: Frozen::thaw(body.checks)?,
+                later: Frozen::thaw(body.later)?,
             }
         }
         "partner-chosen" => {
@@ -375,6 +385,14 @@ pub fn read(kind: &str, version: u16, payload: &str) -> Result<Payload, Unreadab
                 checks: Frozen::thaw(body.checks)?,
                 strips: body.strips,
             }
+        }
+        "next-lawn-begun" => {
+            let body: NextLawnBegunBody = parsed(kind, payload)?;
+            Payload::NextLawnBegun { checks: Frozen::thaw(body.checks)? }
+        }
+        "lawn-left-out" => {
+            let body: LawnLeftOutBody = parsed(kind, payload)?;
+            Payload::LawnLeftOut { fills: Frozen::thaw(body.fills)? }
         }
         "wash-ticked" => {
             let body: TickedBody = parsed(kind, payload)?;
