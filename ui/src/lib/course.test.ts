@@ -1,3 +1,4 @@
+// The tally between two taps is read at a moment of the course that the core worked out, and at no other.
 import { expect, test } from 'vitest';
 import { courseAt, isRefillSoon } from './course';
 import type { CourseView } from './generated/CourseView';

@@ -1,3 +1,4 @@
+// A clean-water trial fills the same form as any calibration: its rounds, steps and pours are only put into their fields.
 import { expect, test } from 'vitest';
 import { emptyCalibration } from './forms';
 import { counted, lastSteps, pouredBack, roundNow, roundsOf, walked } from './trial';
