@@ -4,8 +4,6 @@
 //! Each command goes through `decide`, and each of its events through `evolve` twice: as decided, and as written by the
 //! format and read back. Both states must be equal at every step, so that no test of a visit can miss what is lost on disk.
 
-use std::collections::BTreeSet;
-
 use chrono::NaiveDate;
 use evensward_core::checks::mixing::JarOutcome;
 use evensward_core::checks::weather::{Observation, Sky};
@@ -33,6 +31,10 @@ use evensward_format::payload;
 use uuid::Uuid;
 
 use crate::visit_several::at_the_border;
+
+mod held;
+
+pub use held::{is_near, unless_weather_is_old, waiting};
 
 /// 2026-05-04 09:00:00 in UTC.
 const BEGUN_UTC_MS: i64 = 1_777_885_200_000;
@@ -482,14 +484,6 @@ fn get_ready(position: &Position, world: &World) -> Command {
     if position.last_weather().is_some_and(is_fine) { Command::BeginMixing } else { see(fine()) }
 }
 
-/// A fine sky is looked at first, where the last one was not fine.
-pub fn unless_weather_is_old(position: &Position, command: Command) -> Command {
-    match position.last_weather() {
-        Some(seen) if seen.observation != fine() => see(fine()),
-        _ => command,
-    }
-}
-
 fn walk_on(position: &Position) -> Command {
     let is_refill_ahead = position.stretch_end() < position.n_strips(position.walk.pass);
     match (position.guide(), is_refill_ahead) {
@@ -497,15 +491,4 @@ fn walk_on(position: &Position) -> Command {
         (Guide::ByPass, true) => Command::Refill,
         (Guide::ByPass, false) => Command::PassDone,
     }
-}
-
-/// Every item of the ready list that a visit still waits for.
-pub fn waiting(position: &Position, facts: &Facts) -> BTreeSet<Code> {
-    waits_for_items(position, facts).into_iter().map(|said| said.code).collect()
-}
-
-#[track_caller]
-pub fn is_near(found: f64, expected: f64) {
-    // The boolean operations on outlines move a corner by some nanometres.
-    assert!((found - expected).abs() <= expected.abs().max(1.0) * 1e-7, "{found} and not {expected}");
 }

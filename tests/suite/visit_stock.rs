@@ -11,7 +11,7 @@ use proptest::prelude::*;
 use uuid::Uuid;
 
 use crate::properties::cases;
-use crate::visit_sample::{Trial, World, note, tick_all_mixing};
+use crate::visit_sample::{Trial, World, fine, note, see, tick_all_mixing};
 
 const A: Uuid = Uuid::from_u128(0xb1);
 const B: Uuid = Uuid::from_u128(0xb2);
@@ -92,6 +92,7 @@ proptest! {
         // Days go by between the ready list and the fill, and the label's day with them.
         trial.waited_min += waits_days * 24 * 60;
         if waits_days > 0 {
+            trial.act(see(fine()));
             tick_all_mixing(&mut trial);
         }
         let today = trial.now().local_date();
@@ -128,8 +129,8 @@ proptest! {
 
 #[test]
 fn half_a_step_of_the_measure_is_rounding_and_more_is_not() {
-    let fine = Shelf { own_days: None, label_days: None, left_base: 20_000.0, is_opened: true };
-    let mut trial = mixing([fine; 2]);
+    let full = Shelf { own_days: None, label_days: None, left_base: 20_000.0, is_opened: true };
+    let mut trial = mixing([full; 2]);
     let wanted = trial.position().walk.due[0].product;
     let step = trial.position().kit.as_ref().unwrap().kit.jug_steps.step(wanted.kind()).base();
     assert!(step > 0.0);
@@ -142,8 +143,8 @@ fn half_a_step_of_the_measure_is_rounding_and_more_is_not() {
 
 #[test]
 fn a_fill_that_names_nothing_takes_nothing() {
-    let fine = Shelf { own_days: Some(-5), label_days: None, left_base: 20_000.0, is_opened: true };
-    let mut trial = mixing([fine; 2]);
+    let full = Shelf { own_days: Some(-5), label_days: None, left_base: 20_000.0, is_opened: true };
+    let mut trial = mixing([full; 2]);
     let command = fill_from(&trial, &[]);
     trial.act(command);
     assert!(trial.position().walk.made[0].containers.is_empty());

@@ -60,7 +60,7 @@ test('an answer lost on its way does not make the tap count twice', async ({ pag
 });
 
 test('day and dusk can be chosen, and stay chosen', async ({ page, app }) => {
-  await show(page, app, '#/me');
+  await show(page, app, '#/settings');
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   const before = await ground();
   await page.getByRole('radio', { name: 'Dusk' }).check();

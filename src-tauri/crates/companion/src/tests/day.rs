@@ -8,8 +8,20 @@ use crate::dto::limits::LimitsInput;
 use crate::dto::register::OperatorInput;
 use crate::dto::visit::{Act, Panel, PlanChoice, WeatherInput};
 
+/// By the limits of the profile, not by the invented operator's own.
 fn ready() -> Walk {
-    ready_in(Trial::with_demo())
+    let mut trial = Trial::with_demo();
+    trial.done(kept(LimitsInput::default()));
+    ready_in(trial)
+}
+
+/// The invented operator with these limits.
+fn kept(limits: LimitsInput) -> Ask {
+    let (name, certificate) = ("Demo Operator".into(), "DEMO-CERT-0001".into());
+    Ask::SaveOperator {
+        input: OperatorInput { name, certificate, limits, ..OperatorInput::default() },
+        draft_key: None,
+    }
 }
 
 fn ready_in(trial: Trial) -> Walk {
@@ -166,19 +178,10 @@ fn an_operators_own_limits_hold_and_say_that_they_are_own() {
         reminder: typed("20", "min"),
         ..LimitsInput::default()
     };
-    let operator = |limits: LimitsInput| Ask::SaveOperator {
-        input: OperatorInput {
-            name: "Demo Operator".into(),
-            certificate: "DEMO-CERT-0001".into(),
-            limits,
-            ..OperatorInput::default()
-        },
-        draft_key: None,
-    };
     let wrong = LimitsInput { wind_calm: typed("9", "km/h"), ..own.clone() };
-    let failure = trial.ask(operator(wrong)).unwrap_err();
+    let failure = trial.ask(kept(wrong)).unwrap_err();
     assert_eq!(failure.problems[0].field, "limits.wind_most");
-    trial.done(operator(own));
+    trial.done(kept(own));
     let mut walk = ready_in(trial);
     walk.see_wind_towards("left");
     let offer = walk.view.keep_back.clone().unwrap();

@@ -17,6 +17,7 @@ mod product;
 mod register;
 mod rest;
 mod several;
+mod spoiled;
 mod stock;
 mod stock_laws;
 mod visit;

@@ -1,14 +1,11 @@
 //! A whole visit through the door, as a screen would do it, on the invented firm's front lawn.
 
-use evensward_format::journal::VisitRow;
-use evensward_store::Append;
 use uuid::Uuid;
 
 use super::Trial;
 use crate::dto::ask::{Answer, Ask, Failure, FailureCode};
 use crate::dto::figures::Typed;
 use crate::dto::visit::{Act, AssessInput, CloseInput, Panel, PlanChoice, PlanView, VisitView, WeatherInput};
-use crate::visit::with_summaries;
 
 pub(super) const FRONT_LAWN: &str = "01900000-0000-7000-8000-000000000201";
 pub(super) const MOSS_IRON: &str = "01900000-0000-7000-8000-000000000301";
@@ -408,41 +405,6 @@ fn a_sprayer_counts_as_dirty_from_the_first_fill_until_it_is_washed_however_ofte
     assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), true));
     walk.act(Act::Undo);
     assert_eq!(in_sprayer(&mut walk.trial), ("lawn_product".into(), false));
-}
-
-#[test]
-fn a_treatment_counts_though_its_summary_is_spoiled() {
-    let mut walk = Walk::open();
-    walk.until_mix();
-    walk.finish();
-    let visit_id = walk.visit_id.parse().unwrap();
-    let store = &mut walk.trial.companion.store;
-    let row = store.visit(visit_id).unwrap().unwrap();
-    let mut events = store.events(visit_id).unwrap();
-    // The same journal once more under another id, on a lawn of its own, with nothing readable in its row.
-    let (copy_id, lawn_id) = (Uuid::from_u128(0xc0), Uuid::from_u128(0x1a));
-    for event in &mut events {
-        event.event_id = Uuid::from_u128(0xc000 + u128::from(event.seq));
-        event.visit_id = copy_id;
-        event.command_id = Uuid::from_u128(0xc1);
-    }
-    let projection = VisitRow { visit_id: copy_id, lawn_id, summary: "\"spoiled\"".into(), ..row.clone() };
-    let append = Append {
-        expected_seq: 0,
-        events: &events,
-        projection: &projection,
-        lawns: &[],
-        private: &[],
-        link: None,
-        clear_draft: None,
-        uses: None,
-    };
-    store.append(&append).unwrap();
-    let rows = walk.trial.companion.store.visits_of_lawn(lawn_id).unwrap();
-    let found = with_summaries(&walk.trial.companion, rows).unwrap();
-    let expected = with_summaries(&walk.trial.companion, [row]).unwrap();
-    assert!(expected[0].1.treated_on.is_some());
-    assert_eq!(found[0].1, expected[0].1);
 }
 
 #[test]

@@ -31,8 +31,12 @@ pub(crate) fn gather(
     let Some(lawn) = &position.lawn else { return Ok(Facts::default()) };
     let today = at(stamp).local_date();
     let ready_today = ready_today(companion, visit_id, position, stamp, &today.to_string())?;
-    let mut facts =
-        Facts { limits: limits(companion)?, ready_today, ..of_lawn(companion, visit_id, lawn.lawn_id, stamp)? };
+    let mut facts = Facts {
+        limits: limits(companion)?,
+        ready_today,
+        containers: companion.containers()?,
+        ..of_lawn(companion, visit_id, lawn.lawn_id, stamp)?
+    };
     let later: Vec<Uuid> = position.later.iter().map(|later| later.lawn.lawn_id).collect();
     add_lawns(companion, visit_id, &later, stamp, &mut facts)?;
     Ok(facts)
@@ -48,7 +52,8 @@ pub(crate) fn add_lawns(
 ) -> Result<(), Failure> {
     for lawn_id in lawns {
         let there = of_lawn(companion, visit_id, *lawn_id, stamp)?;
-        facts.later.insert(*lawn_id, Facts { limits: facts.limits, ..there });
+        let (limits, containers) = (facts.limits, facts.containers.clone());
+        facts.later.insert(*lawn_id, Facts { limits, containers, ..there });
     }
     Ok(())
 }

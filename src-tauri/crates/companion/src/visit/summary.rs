@@ -192,10 +192,11 @@ impl Summary {
         })
     }
 
-    /// The summary of a state on one of its lawns; on one that it has not, nothing.
+    /// The summary of a state on one of its lawns; on one that it does not name, as on the lawn that it stands at: a
+    /// treatment is never taken as none.
     pub(crate) fn of_lawn(position: &Position, lawn_id: Uuid) -> Self {
         let is_it = |lawn: &&Position| lawn.lawn.as_ref().is_some_and(|lawn| lawn.lawn_id == lawn_id);
-        lawns(position).iter().find(is_it).map(Self::of).unwrap_or_default()
+        lawns(position).iter().find(is_it).map_or_else(|| Self::of(position), Self::of)
     }
 
     /// The summary of a state that shows one lawn alone.
