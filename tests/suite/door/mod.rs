@@ -400,6 +400,8 @@ fn nothing_is_lost(folder: &Path, last: Acknowledged, in_flight: Uuid, what: &st
     }
     let state = fold_of(&events);
     let clock = SetClock::at_noon();
+    // The program was started again after what happened, not months before it: what is past its day follows the date.
+    clock.goes_on(events.last().map_or(0, |event| event.at.utc_ms - NOON_UTC_MS).max(0));
     let hand = Hand::takes_up(entered(opened, folder, Arc::clone(&clock)), clock, last.visit_id);
     assert_eq!((hand.view.seq, stage_of(&hand.view.panel)), (n_events, state.position.stage), "{what}");
     assert_eq!(usize::try_from(hand.view.n_undo).unwrap(), state.steps.len(), "{what}");
