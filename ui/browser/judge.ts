@@ -1,6 +1,20 @@
 // Judges a page by what is really on it: what sticks out or is cut off, what is too small for a glove, and words that
-// did not come from the catalogue.
+// did not come from the catalogue; and what axe finds by the rules that every screen is held to.
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+
+/** What axe finds, contrast at 7:1 and the size of targets included. */
+export async function axeFinds(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .options({
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+      rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
+    })
+    .analyze();
+  return violations.flatMap((violation) =>
+    violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
+  );
+}
 
 /** What sticks out of its box or of the window, is cut off, or cannot be seen though it is the main act. */
 export async function cutOff(page: Page): Promise<string[]> {

@@ -1,10 +1,9 @@
 // The second language: chosen by the device or by a setting, at once and without losing anything; every screen of it fits
 // and is read well; a whole visit is done in it by role and name; and what is recorded is in no language at all.
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './app';
 import { SIZES, THEMES, type ThemeName } from './device';
-import { cutOff, tooSmallForTheWalk } from './judge';
+import { axeFinds, cutOff, tooSmallForTheWalk } from './judge';
 import { everyScreen, show } from './screens';
 
 const heading = (page: Page, name: string) => page.getByRole('heading', { level: 1, name, exact: true });
@@ -176,15 +175,7 @@ test.describe('on a device that speaks German', () => {
           }
           if ((await page.locator('body').innerText()).includes('⟦')) found.push(`${name}: a word is lacking`);
           if (!SEEN_BY_AXE.test(name)) return;
-          const { violations } = await new AxeBuilder({ page })
-            .options({
-              runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-              rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
-            })
-            .analyze();
-          for (const violation of violations) {
-            for (const node of violation.nodes) found.push(`${name}: ${violation.id}: ${node.target.join(' ')}`);
-          }
+          for (const what of await axeFinds(page)) found.push(`${name}: ${what}`);
         });
         expect(found).toEqual([]);
       });

@@ -1,8 +1,7 @@
 // What holds for every screen: nothing for axe to find in either theme, nothing clipped or cut off at any size, the main
 // act in sight, and no word that the catalogue did not say.
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from './app';
-import { bareWords, cutOff, tooSmallForTheWalk } from './judge';
+import { axeFinds, bareWords, cutOff, tooSmallForTheWalk } from './judge';
 import { SIZES, THEMES, type SizeName, type ThemeName } from './device';
 import { everyScreen } from './screens';
 
@@ -15,17 +14,7 @@ for (const theme of Object.keys(THEMES) as ThemeName[]) {
     test('axe finds nothing on any screen, contrast at 7:1 included', async ({ page }) => {
       const found: string[] = [];
       await everyScreen(page, '', async (name) => {
-        const { violations } = await new AxeBuilder({ page })
-          .options({
-            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-            rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
-          })
-          .analyze();
-        for (const violation of violations) {
-          for (const node of violation.nodes) {
-            found.push(`${name}: ${violation.id}: ${node.target.join(' ')}: ${node.failureSummary ?? ''}`);
-          }
-        }
+        for (const what of await axeFinds(page)) found.push(`${name}: ${what}`);
       });
       expect(found).toEqual([]);
     });

@@ -1,9 +1,9 @@
 // The guide between two taps, by touch: the tally runs on, a pause is told why, steps are taken back together, a strayed
 // pass asks why, a refill asks what was left, and the first trial on paving becomes a calibration.
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import type { Panel } from '../src/lib/generated/Panel';
 import { expect, test, type App } from './app';
+import { axeFinds } from './judge';
 import { bentLawn, keepLawn } from './lawns';
 import { show } from './screens';
 import { Visitor } from './visitor';
@@ -12,17 +12,7 @@ const heading = (page: Page, name: string | RegExp) => page.getByRole('heading',
 const main = (page: Page) => page.locator('button.main-act');
 const inTank = (page: Page) => page.locator('.tally dl > div').nth(3).locator('b');
 
-async function axeFindsNothing(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
-    .options({
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-      rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
-    })
-    .analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes.map((node) => node.target.join(' ')).join(', ')}`)).toEqual(
-    [],
-  );
-}
+const axeFindsNothing = async (page: Page): Promise<void> => expect(await axeFinds(page)).toEqual([]);
 
 /** A visit that stands at a panel. */
 async function visitAt(app: App, panel: Panel['panel'], lawn = 'Front lawn', change = {}): Promise<Visitor> {
