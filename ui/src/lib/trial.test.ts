@@ -43,3 +43,13 @@ test('steps go to the walk that was walked last', () => {
   counted(form, { text: '17', unit: 'steps' });
   expect([form.steps.text, form.more_walks[0]?.steps.text]).toEqual(['16', '17']);
 });
+
+test('seconds corrected by hand are added to in either decimal sign, and what is no number stays as typed', () => {
+  const form = begun();
+  form.jug_time = { text: '9,5', unit: 's' };
+  walked(form, '10.0');
+  expect(form.jug_time.text).toBe('19.5');
+  form.jug_time = { text: 'about ten', unit: 's' };
+  walked(form, '10.0');
+  expect(form.jug_time.text).toBe('about ten');
+});

@@ -41,7 +41,10 @@ export function walked(form: CalibrationInput, seconds: string): void {
     form.more_catches.push({ ...emptyCatch(), volume: { text: '', unit: form.jug_volume.unit } });
   }
   const before = roundsOf(form)[idx]?.time.text ?? '';
-  const sum = { text: (Number(before) + Number(seconds)).toFixed(1), unit: 's' };
+  const secondsBefore = Number(before.replace(',', '.'));
+  // What is no number stays as it was typed: the form says what is wrong with it.
+  const text = Number.isNaN(secondsBefore) ? before : (secondsBefore + Number(seconds)).toFixed(1);
+  const sum = { text, unit: 's' };
   const more = form.more_catches[idx - 1];
   if (idx === 0) form.jug_time = sum;
   else if (more) more.time = sum;

@@ -76,12 +76,9 @@ fn further(
 fn stands(companion: &Companion, position: &Position, facts: &Facts, later: &LaterChoice) -> Result<Position, Failure> {
     let lawn_id = failure::id(&later.lawn_id)?;
     let (client_id, survey, measured) = surveyed(companion, lawn_id)?;
-    let under_way = companion.store.lawns_under_way()?.into_iter();
-    let opened_on = position.lawn.as_ref().map(|lawn| lawn.lawn_id);
-    let is_elsewhere = |row: &evensward_format::journal::VisitRow| {
-        row.lawn_id == lawn_id && position.opened.map(|at| at.utc_ms) != Some(row.opened_utc_ms)
-    };
-    if Some(lawn_id) != opened_on && under_way.into_iter().any(|row| is_elsewhere(&row)) {
+    let own = position.lawn.iter().chain(position.later.iter().map(|later| &later.lawn));
+    let is_own = own.into_iter().any(|lawn| lawn.lawn_id == lawn_id);
+    if !is_own && companion.store.lawns_under_way()?.iter().any(|row| row.lawn_id == lawn_id) {
         return Err(Failure::refused(vec![show::problem("lawn_id", &Sentence::new("later-lawn-under-way"))]));
     }
     // The client stands in the visit already.

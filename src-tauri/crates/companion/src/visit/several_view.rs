@@ -32,10 +32,9 @@ pub(crate) fn plans(
     let lawns = planned.later.iter().zip(&names).map(|(later, lawn)| later_view(position, facts, later, lawn.clone()));
     let plans = || std::iter::once(&planned.plan).chain(planned.later.iter().map(|later| &later.plan));
     let sum = |of: &dyn Fn(&FrozenPlan) -> f64| plans().map(|plan| of(plan)).sum::<f64>();
-    let product = plans().map(|plan| plan.plan.product).reduce(|a, b| a.plus(b).unwrap_or(a));
     let in_all = InAllView {
         treated: show::shown(sum(&|plan| plan.plan.treated.area.m2()), Unit::SquareMetre, 1),
-        product: show::product(product.unwrap_or(planned.plan.plan.product)),
+        product: show::product(planned.in_all().product),
         mixture: show::litres(plans().map(|plan| plan.plan.mixture).sum::<Volume>()),
         water: show::litres(plans().map(|plan| plan.plan.clean_water).sum::<Volume>()),
         minutes: show::shown(sum(&minutes), Unit::Minute, 0),
