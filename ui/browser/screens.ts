@@ -6,7 +6,7 @@ import type { Panel } from '../src/lib/generated/Panel';
 import { startApp, type App } from './app';
 import { baselinePart, bentLawn, bracedPart, keepLawn, lawnOf, part, walkRound } from './lawns';
 import { demoOperator } from './operator';
-import { Visitor } from './visitor';
+import { further, Visitor } from './visitor';
 
 const LAWN = 'Front lawn';
 const BENT = 'Six-cornered lawn';
@@ -205,6 +205,19 @@ export async function everyScreen(page: Page, query: string, look: (name: string
       await show(page, app, `#/visit/${mixed.visitId}`, query);
       await look(`visit-${name}-partners`);
     }
+
+    const several = new Visitor(app);
+    await several.open('Number 4, front');
+    await several.until('plan');
+    if (several.view.panel.panel === 'plan') {
+      const { choice, lawns } = several.view.panel;
+      const next = lawns[0];
+      if (next === undefined) throw new Error('no further lawn');
+      await several.act({ act: 'agree_plan', choice: { ...choice, later: [further(next.lawn_id)] } });
+    }
+    await several.until('next_lawn');
+    await show(page, app, `#/visit/${several.visitId}`, query);
+    await look('visit-next-lawn');
 
     const again = new Visitor(app);
     again.change = { guide: 'strip' };

@@ -3,11 +3,29 @@
 import type { Act } from '../src/lib/generated/Act';
 import type { Ask } from '../src/lib/generated/Ask';
 import type { CheckView } from '../src/lib/generated/CheckView';
+import type { LaterChoice } from '../src/lib/generated/LaterChoice';
 import type { Panel } from '../src/lib/generated/Panel';
 import type { PlanChoice } from '../src/lib/generated/PlanChoice';
 import type { VisitView } from '../src/lib/generated/VisitView';
 import type { WeatherInput } from '../src/lib/generated/WeatherInput';
 import type { App } from './app';
+
+/** A further lawn with nothing chosen yet: what fits it is filled in by the trade. */
+export const further = (lawn_id: string): LaterChoice => ({
+  lawn_id,
+  n_passes: 0,
+  headings: [],
+  start: '',
+  narrow: '',
+  angle_deg: 0,
+  narrow_at: 'last',
+  edge_first: false,
+  applied: 'nothing',
+  applied_on: '',
+  survivors: '',
+  sown_on: '',
+  mown_on: '',
+});
 
 /** A day on which one may spray. */
 export const FINE_DAY: WeatherInput = {

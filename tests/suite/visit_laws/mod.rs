@@ -41,6 +41,7 @@ fn checks_behind(payload: &Payload) -> &[Check] {
         | Payload::MixingBegun { checks, .. }
         | Payload::FillMade { checks, .. }
         | Payload::Corrected { checks, .. }
+        | Payload::NextLawnBegun { checks }
         | Payload::UsedUp { checks, .. } => checks,
         _ => &[],
     }

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use evensward_core::checks::{Check, Verdict, authorised, stock};
 use evensward_core::product::Label;
-use evensward_core::product::stock::{Balance, is_low, use_first};
+use evensward_core::product::stock::{Balance, Taken, is_low, use_first};
 use evensward_core::quantity::{Arg, Said, Unit};
 use evensward_core::visit::gates;
 use evensward_format::register::Entry;
@@ -111,7 +111,7 @@ impl Companion {
                 lawn,
                 on: used.used_on.clone(),
                 amount: show::balance((*amount).into(), kept.parsed.unit),
-                counts: last.is_none_or(|count| used.utc_ms > count.counted.utc_ms),
+                counts: Taken { utc_ms: used.utc_ms, amount: *amount }.is_after(last.map(|last| last.counted)),
             })
         });
         uses.collect()

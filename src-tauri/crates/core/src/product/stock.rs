@@ -128,6 +128,14 @@ pub struct Taken {
     pub amount: ProductAmount,
 }
 
+impl Taken {
+    /// Whether it comes off what the last count found: what was taken before it was counted is in the count already.
+    #[must_use]
+    pub fn is_after(&self, last: Option<Counted>) -> bool {
+        last.is_none_or(|count| self.utc_ms > count.utc_ms)
+    }
+}
+
 /// The last of several counts: of two at the same moment, the one that stands last.
 #[must_use]
 pub fn last_count(counts: &[Counted]) -> Option<Counted> {
@@ -153,7 +161,7 @@ pub fn reckon(size: ProductAmount, counts: &[Counted], taken: &[Taken]) -> Balan
     let of_kind: Vec<Counted> = counts.iter().copied().filter(|count| count.left.kind() == size.kind()).collect();
     let last = last_count(&of_kind);
     let start = Balance::from(last.map_or(size, |count| count.left));
-    let since = taken.iter().filter(|taken| last.is_none_or(|count| taken.utc_ms > count.utc_ms));
+    let since = taken.iter().filter(|taken| taken.is_after(last));
     since.fold(start, |left, taken| left.less(taken.amount).unwrap_or(left))
 }
 
